@@ -10,8 +10,9 @@ import (
 // Upright boards run as the studs do, so that they are nailed to level furring strips, at most as
 // far apart as studs may stand: a how-to article (at most 16 in). At a strip a board takes one
 // nail, at 45 degrees through the root of its tongue, which the next board hides: a how-to article
-// for the angle; that one nail is enough, and goes through the face of a board without a tongue, is
-// common practice, no source.
+// for the angle; that one nail is enough, and goes through the face of a board without a tongue, and
+// that where a run starts and ends boards are nailed through the face along the edge which no tongue
+// holds, is common practice, no source.
 
 // crossings counts where a board crosses supports: as is known of it, else at its foot and top, and
 // between by [House].Studs.

@@ -75,7 +75,8 @@ var methodWords = map[finish.How]method{
 	finish.ByNailSpacing: {text: "{count} where supports are, these {supports} apart: every {edge spacing} along the upright edges of a piece, " +
 		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}", terms: sheetNails},
 	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
-		"at 45 degrees through the root of the tongue (a how-to article); one a crossing: common practice, no source; " +
+		"at 45 degrees through the root of the tongue (a how-to article), and through the face along the edges where a run starts and " +
+		"ends; one a crossing: common practice, no source; " +
 		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}", terms: offWords},
 	finish.ByFaceCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
 		"through its face; one a crossing: common practice, no source; length: board {thickness} + {penetration} into the support = {needed}", terms: offWords},

@@ -24,7 +24,8 @@ const mostNails = 1000
 // round each window in it: at most as far apart as the plan says. One stands alone where there is no room for half
 // that distance. A board has one at its foot, one at its top, and one where it crosses a support between, see
 // [Run].Supports: through its tongue, which is on the side toward which one works, and where it has none through its
-// face. Nails fails where a place does not fit a Length.
+// face; with a tongue the board that starts a run has others through its face along the edge there. Nails fails where a place
+// does not fit a Length.
 func (p Plan) Nails(piece Piece) (nails, bare []Point, err error) {
 	defer fraction.Catch(&err)
 	f := p.Fixing
@@ -224,21 +225,40 @@ func spaced(from, high, apart fraction.Length) (places []fraction.Length) {
 	return places
 }
 
-// crossings places the nails of a board.
+// crossings places the nails of a board: up its middle, or through its tongue. The board with which a run starts has others
+// through the face along the edge that no tongue holds; what is sawn off a tongue at the run's end is held through the face there.
 func (n *nailing) crossings() {
-	board, x, left := n.piece, n.piece.Width.Div(2), true
-	if n.Profile.Edges == groove.Tongued {
-		if x = board.Width; n.run.SetOut.Direction == wall.Left {
-			x, left = fraction.Length{}, false
-		}
-		if at := board.At.X.Add(x); at == n.run.Limits[0] || at == n.run.Limits[1] { // sawn off, through the face
-			in := n.insets()
-			x, left = fraction.Max(in[0], fraction.Min(x, board.Width.Sub(in[1]))), true
-			if board.Width.Less(in[0].Add(in[1])) {
-				x = board.Width.Div(2)
-			}
-		}
+	if n.Profile.Edges != groove.Tongued {
+		n.crossing(n.piece.Width.Div(2), true)
+		return
 	}
+	starts, ends := fraction.Length{}, n.piece.Width
+	if n.run.SetOut.Direction == wall.Left {
+		starts, ends = ends, starts
+	}
+	atEnd := func(x fraction.Length) bool {
+		return slices.Contains(n.run.Limits[:], n.piece.At.X.Add(x))
+	}
+	in := n.insets()
+	face := func(x fraction.Length) fraction.Length {
+		if n.piece.Width.Less(in[0].Add(in[1])) {
+			return n.piece.Width.Div(2)
+		}
+		return fraction.Max(in[0], fraction.Min(x, n.piece.Width.Sub(in[1])))
+	}
+	if atEnd(ends) {
+		n.crossing(face(ends), true)
+	} else {
+		n.crossing(ends, !ends.IsZero())
+	}
+	if atEnd(starts) && !(atEnd(ends) && face(starts) == face(ends)) {
+		n.crossing(face(starts), true)
+	}
+}
+
+// crossing places nails of a board up a line, one where it crosses each support; at an edge left of the line or right.
+func (n *nailing) crossing(x fraction.Length, left bool) {
+	board := n.piece
 	lying := nailing{piece: board.lying(), off: n.off}
 	for _, c := range n.closed {
 		lying.closed = append(lying.closed, [2]Point{{X: c[0].Y, Y: c[0].X}, {X: c[1].Y, Y: c[1].X}})

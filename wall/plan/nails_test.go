@@ -196,7 +196,7 @@ func TestNailsKeepOffPipes(t *testing.T) {
 }
 
 // What a run adds, worked by hand: boards are nailed through the tongue, on the side toward which one works, but those that end
-// the run through the face; a sheet that is mitered off the edge of its back, a thickness farther in; a frame of 8 by 8, or 9 by 9, with
+// the run through the face, and those that start it through the face too, along the edge there; a sheet that is mitered off the edge of its back, a thickness farther in; a frame of 8 by 8, or 9 by 9, with
 // nails at most 6 apart has six of them, 1/2 and the 1/64 of their grain off it, the first half a distance from its first corner.
 func TestNailsOfARun(t *testing.T) {
 	board := func(at string) plan.Piece {
@@ -227,6 +227,19 @@ func TestNailsOfARun(t *testing.T) {
 	boarded := boards // whose last board is mitered
 	boarded.Runs = []plan.Run{boards.Runs[0]}
 	boarded.Runs[0].Right.Kind, boarded.Profile.Thickness = wall.OutsideCorner, in("3/4")
+	only, plain, startMitered := boards, boards, boards
+	only.Runs, startMitered.Runs = []plan.Run{boards.Runs[0]}, []plan.Run{boards.Runs[0]}
+	only.Runs[0].Limits[1] = in("6")
+	tight := only
+	tight.Runs = []plan.Run{only.Runs[0]}
+	tight.Runs[0].Limits[1] = in("1 3/4")
+	plain.Profile.Edges = groove.Square
+	startMitered.Runs[0].Left.Kind, startMitered.Profile.Thickness = wall.OutsideCorner, in("3/4")
+	narrow := pieceOf(1, 16, [2]int64{}, [2]int64{1, 0}, [2]int64{1, 16}, [2]int64{0, 16})
+	narrow.Width, narrow.Run, narrow.At.X = in("3/4"), "wall", in("1")
+	for _, i := range []int{1, 2} {
+		narrow.Outline[i].X = in("3/4")
+	}
 	low.Run, leaning.Run, holed.Run = "wall", "wall", "wall"
 	for _, row := range []struct {
 		name  string
@@ -238,6 +251,12 @@ func TestNailsOfARun(t *testing.T) {
 		{"leftward", leftward, board("6"), "[{0 1/2} {0 15 1/2}]"},
 		{"the last board", boards, board("11"), "[{4 1/2 1/2} {4 1/2 15 1/2}]"},
 		{"the last leftward", leftward, board("1"), "[{1/2 1/2} {1/2 15 1/2}]"},
+		{"the first board", boards, board("1"), "[{5 1/2} {5 15 1/2} {1/2 1/2} {1/2 15 1/2}]"},
+		{"the first leftward", leftward, board("11"), "[{0 1/2} {0 15 1/2} {4 1/2 1/2} {4 1/2 15 1/2}]"},
+		{"the only one", only, board("1"), "[{4 1/2 1/2} {4 1/2 15 1/2} {1/2 1/2} {1/2 15 1/2}]"},
+		{"the only one, too narrow for two", tight, narrow, "[{3/8 1/2} {3/8 15 1/2}]"},
+		{"without a tongue", plain, board("1"), "[{2 1/2 1/2} {2 1/2 15 1/2}]"},
+		{"the first board, mitered", startMitered, board("1"), "[{5 1/2} {5 15 1/2} {1 1/4 1/2} {1 1/4 15 1/2}]"},
 		{"a sheet", sheets, low, "[{1/2 1} {16 1} {31 1/2 1}]"},
 		{"mitered", mitred, low, "[{1/2 1} {16 1} {31 1/4 1}]"},
 		{"mitered on studs", studs, low, "[{1/2 1} {16 1} {30 5/8 1}]"}, // the wall before them reaches round the corner
