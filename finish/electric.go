@@ -109,6 +109,12 @@ func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 	return extended
 }
 
+// extended reports whether some box gets an extender.
+func (s settings) extended() bool {
+	deep, _ := s.behind()
+	return slices.ContainsFunc(deep, func(x behind) bool { return s.fitting(x) != nil })
+}
+
 // fitting returns the extender with the least depth that reaches, so that nothing stands too proud;
 // of two as deep, the one for this number of gangs. It is nil if none reaches.
 func (s settings) fitting(x behind) (found *Extender) {

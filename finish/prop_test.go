@@ -17,7 +17,6 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
-	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
 )
 
@@ -324,7 +323,7 @@ func inches(n int) finish.Taped { return finish.Taped(fmt.Sprintf(`%d"`, n)) }
 func TestWhatTheOrderAsksIsBought(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, m := drawWork(t, drawProfile(t)), drawMaterials(t)
-		list, doubts, err := finish.TakeOff(w, m)
+		list, _, err := finish.TakeOff(w, m)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -406,9 +405,7 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 				case finish.ActStripsListed:
 					ask(solid, "strips", (rows[finish.ItemFurringStrips] && rows[finish.ItemStripNails] || rows[finish.ItemTreatedStrips] && rows[finish.ItemStripAnchors]))
 				case finish.ActExtenders:
-					deep := slices.ContainsFunc(w.Boxes, func(b finish.Box) bool { return !b.Up }) && (w.Profile.Thickness.Sign() > 0 || m.Furring.Thickness != "")
-					warned := slices.ContainsFunc(doubts, func(d warning.Warning) bool { return d.Kind == finish.BoxTooDeep })
-					ask(deep, "extenders or spacers", rows[finish.ItemExtender] || rows[finish.ItemSpacers] || warned)
+					ask(true, "extenders", rows[finish.ItemExtender])
 				}
 				asked[a.Kind] = true
 			}
@@ -416,7 +413,7 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 		}
 		// and the other way round
 		for item, is := range map[finish.Item]bool{
-			finish.ItemBackingRod: asked[finish.ActRod], finish.ItemTape: asked[finish.ActJoints] || staged[finish.StageLastCoats],
+			finish.ItemExtender: asked[finish.ActExtenders], finish.ItemBackingRod: asked[finish.ActRod], finish.ItemTape: asked[finish.ActJoints] || staged[finish.StageLastCoats],
 			finish.ItemWetSealant: staged[finish.StageSealWet], finish.ItemPaintableSealant: staged[finish.StageSeal],
 			finish.ItemSealant: staged[finish.StageSeal], finish.ItemMiterGlue: staged[finish.StageMiter],
 			finish.ItemEdgeTrim: staged[finish.StageTrim], finish.ItemCovering: staged[finish.StageTrim], finish.ItemFurringStrips: staged[finish.StageStrips],

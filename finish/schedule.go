@@ -49,7 +49,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageCut, true, []Act{{Kind: ActPieces, Figure: counted(int64(len(w.Pieces)), NoUnit)}}, closing)
 	step(StageMiter, w.Mitred)
 	step(StageMainsOff, boxes)
-	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
+	step(StageDryFit, true, when(s.extended(), Act{Kind: ActExtenders}))
 	step(StageFirstCoats, s.firstCoat(), coats(ActPrimer, p.Primer.Before), coats(ActEdges, p.EdgeCoats),
 		coats(ActTopCoat, p.Top.Before), when(s.House.Damp, Act{Kind: ActBacks}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),

@@ -119,7 +119,8 @@ func TestReplanAgrees(t *testing.T) {
 	text, page := squeezed(after), bookOf(t, after)
 	for _, want := range []string{"Trims: Fit the trims that were bought with panels which are up", "pieces are numbered anew",
 		"range wall butts, and is up: take its panel off first, as there is no room to slide",
-		"Fit: At the corner of sink wall and range wall, where a panel is up on range wall, take its panel off first"} {
+		"Before anything is bought or cut, take off the panel that is up at the left end of range wall, in the corner with sink wall, 22 1/8 wide, from 5/16 to 22 7/16; cut its joints",
+		"Fit the panel that came off range wall again"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
@@ -134,7 +135,10 @@ func TestReplanAgrees(t *testing.T) {
 			t.Errorf("%q of panels that are up", wrong)
 		}
 	}
-	if p := all["kitchen"]; p.Behind(0) || p.Behind(-1) || p.Behind(9) || !p.ClosesBefore() || !strings.Contains(squeezed(p), "Close a run before") {
+	if off, rest := strings.Index(text, "take off the panel"), strings.Index(text, " Rest:"); off < 0 || off > rest {
+		t.Error("it comes off after the sheets are stacked")
+	}
+	if p := all["kitchen"]; strings.Contains(squeezed(p), "take off the panel") || p.Behind(0) || p.Behind(-1) || p.Behind(9) || !p.ClosesBefore() || !strings.Contains(squeezed(p), "Close a run before") {
 		t.Error("in the whole kitchen nothing is up")
 	}
 }

@@ -134,6 +134,41 @@ func TestPolesAsTapedAreSaid(t *testing.T) {
 	}
 }
 
+// Boxes of which the same is said are one doubt with their names; a doubt without a place begins with what it says.
+func TestDoubtsOfSeveralBoxes(t *testing.T) {
+	in := fraction.Inches
+	deep := func(name string, by int64) warning.Warning {
+		return warning.Warning{Kind: finish.BoxTooDeep, Names: []string{name}, Lengths: []fraction.Length{in(by)}}
+	}
+	p := plan.Plan{Tape: fraction.Of(1, 16), Warnings: []warning.Warning{deep("a", 2), deep("b", 2), {Kind: finish.TrimJoint, Names: []string{"wall"}}, deep("c", 3), deep("d", 2)}}
+	got := strings.Join(strings.Fields(Part(p, Doubts, false)), " ")
+	const want = "! a, b and d: front 2 behind the face, farther than any extender on the list reaches: have an electrician bring it forward ! end of wall: its trim is longer than a strip and gets a joint ! c: front 3"
+	if !strings.Contains(got, want) || len(p.Warnings[0].Names) != 1 {
+		t.Errorf("%s; want %s", got, want)
+	}
+	if got := Warning(p, p.Warnings[2]); !strings.HasPrefix(got, "end of wall") {
+		t.Error(got)
+	}
+}
+
+// What is not on the list is not named where devices are put back.
+func TestWhatBringsDevicesOut(t *testing.T) {
+	for _, row := range []struct {
+		rows []finish.Row
+		want string
+	}{
+		{nil, "Put back devices and covers: each yoke"},
+		{[]finish.Row{{Item: finish.ItemSpacers}}, "and covers, with their spacers: each"},
+		{[]finish.Row{{Item: finish.ItemSpacers}, {Item: finish.ItemExtender}}, "and covers, with their extenders and spacers: each"},
+	} {
+		p := plan.Plan{}
+		p.List.Rows = row.rows
+		if got := Step(p, finish.Step{Stage: finish.StageDevices}); !strings.Contains(got, row.want) {
+			t.Errorf("%q lacks %q", got, row.want)
+		}
+	}
+}
+
 // Points from taped distances are a table, two columns in: a height by its number, a corner by that of its opening.
 func TestTableOfTapedPoints(t *testing.T) {
 	in := fraction.Inches

@@ -73,8 +73,8 @@ var doubtWords = map[warning.Kind]string{
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
 	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
 	finish.SeamTight:         "{length0}, but fiberboard moves: for sheets so wide its trade body allows {upto1}, 1/400 of the width, rounded down",
-	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
-	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
+	finish.BoxTooDeep:        "front {length0} behind the face, farther than any extender on the list reaches: have an electrician bring it forward",
+	finish.ScrewShort:        "no screw on the list is {length0} long",
 	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
 }
 
@@ -148,18 +148,24 @@ func place(w warning.Warning) string {
 	if (w.Kind == plan.WeakSpot || w.Kind == plan.LittleSpare) && len(w.Names) > 0 {
 		return "piece " + w.Names[0]
 	}
+	if w.Kind == finish.BoxTooDeep || w.Kind == finish.ScrewShort {
+		return list(w.Names...)
+	}
 	path, _ := w.Path.MarshalText() // never fails
 	return string(path)
 }
 
 // warned returns the place of a warning in a job file with what it says.
 func (t *text) warned(w warning.Warning) string {
-	return strings.TrimPrefix(place(w)+": "+t.doubt(w), ": ")
+	return placed(place(w), t.doubt(w))
 }
+
+// placed puts a place, if there is one, before what a warning says.
+func placed(place, says string) string { return strings.TrimPrefix(place+": "+says, ": ") }
 
 // warning returns the place of a warning, by names where it has any, with what it says.
 func (t *text) warning(p plan.Plan, w warning.Warning) string {
-	return cmp.Or(placeName(p, w), place(w)) + ": " + joined(p, t.doubtAt(w, measuredOn(p, w)))
+	return placed(cmp.Or(placeName(p, w), place(w)), joined(p, t.doubtAt(w, measuredOn(p, w))))
 }
 
 // measuredOn is the edge that the place of a warning on a piece is measured from.
@@ -178,7 +184,8 @@ type doubt struct {
 	Says string
 }
 
-// doubts are those of a plan: weak spots one after the other of one piece and one kind, with one way out, are one.
+// doubts are those of a plan: weak spots one after the other of one piece and one kind, with one way out, are one, and so are
+// boxes of which the same is said.
 func (t *text) doubts(p plan.Plan) (all []doubt) {
 	for i, w := range p.Warnings {
 		from := either(t.shop, fromLeft, measuredOn(p, w)) // as on its leaf
@@ -187,7 +194,12 @@ func (t *text) doubts(p plan.Plan) (all []doubt) {
 			last.Says = strings.TrimSuffix(last.Says, joined(p, ": "+t.fill("{way2}", w, from))) + "; " + joined(p, t.doubtAt(w, from))
 			continue
 		}
-		all = append(all, doubt{w, joined(p, t.doubtAt(w, from))})
+		says := joined(p, t.doubtAt(w, from))
+		if n := slices.IndexFunc(all, func(d doubt) bool { return d.Kind == w.Kind && d.Says == says }); n >= 0 && (w.Kind == finish.BoxTooDeep || w.Kind == finish.ScrewShort) {
+			all[n].Names = slices.Concat(all[n].Names, w.Names)
+			continue
+		}
+		all = append(all, doubt{w, says})
 	}
 	return all
 }
@@ -222,7 +234,7 @@ func placeName(p plan.Plan, w warning.Warning) string {
 			return strings.ReplaceAll(words, "{panel}", panelWord(p))
 		}
 	}
-	return either(strings.HasPrefix(path, "piece"), path, "")
+	return either(strings.HasPrefix(path, "piece") || len(w.Path) == 0, path, "")
 }
 
 // placeWords has the words for fields of a job that doubts belong to, by their names.

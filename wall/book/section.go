@@ -39,7 +39,7 @@ var sectionWriters = [...]func(t *text, p plan.Plan){
 	Result: (*text).result,
 	Doubts: func(t *text, p plan.Plan) {
 		section(t, "Settle these before you buy", t.doubts(p), func(_ int, d doubt) {
-			t.hang("! ", cmp.Or(placeName(p, d.Warning), place(d.Warning))+": "+d.Says)
+			t.hang("! ", placed(cmp.Or(placeName(p, d.Warning), place(d.Warning)), d.Says))
 		})
 		if t.full {
 			t.taped(p.Taped)

@@ -31,6 +31,8 @@ const (
 	fill      = "Fill open ends of {grooves} first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
 	onTheWall = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits]]."
+	comesOff  = "Before anything is bought or cut, take off {}[[; cut its joints through first, adhesive and nails hold it]]. Where it breaks, plan again without it."
+	upAgain   = "Fit the panel that came off {} again[[, as the others are]]."
 	unscribed = "{} will be as planned when the space there is measured[[: nothing is left on to scribe, and the cut does not wait]]."
 	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{then} coat the sawn edge[[ and try the piece before " +
 		"it is glued]].[[ {first}]]"
@@ -176,7 +178,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageDevices: {
 		title: "Devices",
-		first: "Put back devices and covers[[, with their extenders and spacers: each yoke is held rigidly at the new face, none hangs or sits back]].",
+		first: "Put back devices and covers[[{brought}: each yoke is held rigidly at the new face, none hangs or sits back]].",
 	},
 	finish.StagePowerOn: {
 		title: "Power on",
@@ -226,7 +228,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; besides, the board that starts a run through the face along the edge there, and the one that ends it through the face alone, along its far edge"+
 			either(full, ", where a corner, the boards of the next wall or a trim hides it; an edge mitered at an outside corner is hidden by none: nail beside the miter and fill the holes", ""), "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{then}", either(less != "", ";", ","), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
 			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{bare}", either(full && painted, " beside what stays bare", ""), "{trims}", fit,
-		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{by itself}", byItself(p), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
+		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{by itself}", byItself(p), "{brought}", brought(p), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),
 		"{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
 	var says []string
@@ -237,13 +239,6 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		}
 	}
 	say(words.title+":", "")
-	if s.Stage == finish.StageFit {
-		for i, run := range p.Runs {
-			if c := run.CornerRight; p.Behind(i) {
-				say("{}", "At the corner of "+c.Passes+" and "+c.Butts+", where a panel is up on "+c.Butts+", "+behindIt(p, i)+", and fit it again after.")
-			}
-		}
-	}
 	say(words.first, "")
 	closing, glued := false, false
 	for _, a := range s.Acts {
@@ -272,10 +267,22 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 			say(words.acts[a.Kind], figure(a.Figure))
 		}
 	}
+	if s.Stage == finish.StageLook {
+		for i := range p.Runs {
+			if p.Behind(i) {
+				say(comesOff, offFirst(p, i))
+			}
+		}
+	}
 	if s.Stage == finish.StageFit {
 		say(words.acts[finish.ActFitting], fitting(p, s.Acts))
 		if closing {
 			say(words.acts[finish.ActClosing], "")
+		}
+		for i, run := range p.Runs {
+			if p.Behind(i) {
+				say(upAgain, run.CornerRight.Butts)
+			}
 		}
 		if glued {
 			say(hold, "")
@@ -315,6 +322,25 @@ func closingEdges(p plan.Plan, labels []string) (all [3][]string) {
 		}
 	}
 	return all
+}
+
+// offFirst names the panel that is up and comes off before a piece is fitted behind it, into the corner at the right end of run i.
+func offFirst(p plan.Plan, i int) string {
+	c, t := p.Runs[i].CornerRight, &text{tape: p.TapeMeasure()}
+	right := c.Butts == p.Runs[i].Name
+	run, _ := p.Run(c.Butts)
+	panel, _ := run.EndPanel(right)
+	return "the panel that is up at the " + either(right, "right", "left") + " end of " + run.Name + ", in the corner with " + c.Passes + ", " + t.length(panel.Right.Sub(panel.Left)) +
+		" wide, from " + t.length(panel.Left) + " to " + t.length(panel.Right) + either(p.Locked(i), "", ", unless there is room to slide the piece behind it in from the side")
+}
+
+// brought names what of the list brings devices out to the face.
+func brought(p plan.Plan) string {
+	bought := func(item finish.Item) bool {
+		return slices.ContainsFunc(p.List.Rows, func(r finish.Row) bool { return r.Item == item })
+	}
+	with := list(either(bought(finish.ItemExtender), "extenders", ""), either(bought(finish.ItemSpacers), "spacers", ""))
+	return either(with == "", "", ", with their "+with)
 }
 
 // byItself names the pieces whose space is the wall's own: no cut waits for them.
