@@ -111,12 +111,11 @@ func (b *builder) seal() {
 
 // sealWith lists one sealant: that of wet joints or that of all others.
 func (b *builder) sealWith(row Row, wet bool, cartridges []Container) {
-	volume := new(big.Rat)
+	volume, parts := new(big.Rat), []*big.Rat{}
 	fill := func(v *big.Rat, terms ...Term) {
 		if v.Sign() > 0 {
-			before := volume
-			volume = add(volume, v)
-			row.Terms = append(append(row.Terms, terms...), Term{Kind: TermVolume, Value: between(before, volume, b.tube())})
+			volume, parts = add(volume, v), append(parts, v)
+			row.Terms = append(append(row.Terms, terms...), Term{Kind: TermVolume})
 		}
 	}
 	for kind := CounterLine; kind <= WindowJoint; kind++ {
@@ -132,6 +131,12 @@ func (b *builder) sealWith(row Row, wet bool, cartridges []Container) {
 		repeats, open, deep := quo(b.grooved(wet), pitch), hollow(b.Profile, b.Paint.Groove), b.in(b.Sealant.GrooveFill)
 		fill(mul(repeats, open, deep), Term{Kind: TermRepeats, Value: up(repeats, UnitRepeat)},
 			Term{Kind: TermSection, Value: up(open, b.unit(UnitSquareInch, UnitSquareMillimetre))}, b.short(TermDepth, deep))
+	}
+	volumes := apportioned(parts, b.tube())
+	for i, t := range row.Terms {
+		if t.Kind == TermVolume {
+			row.Terms[i].Value, volumes = volumes[0], volumes[1:]
+		}
 	}
 	b.buyMore(row, volume, ratio(b.Sealant.Waste), b.tube(), offers(b.settings, cartridges))
 }

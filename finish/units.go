@@ -164,12 +164,18 @@ func down(x *big.Rat, u Unit) Figure {
 	return f
 }
 
-// between returns y less x in the unit, each rounded up by itself, so that the parts of a running sum add up to it as they
-// are written: for volumes of sealant, of which each rounded up by itself would make too much.
-func between(x, y *big.Rat, u Unit) Figure {
-	f := up(y, u)
-	f.Value = Decimal{f.Value.Sub(up(x, u).Value.Decimal)}
-	return f
+// apportioned returns the parts of a sum in the unit, rounded so that they add up to the sum as it is rounded up: for volumes of
+// sealant, of which each rounded up by itself would make too much.
+func apportioned(parts []*big.Rat, u Unit) (all []Figure) {
+	scale, sum, steps := scales[u.String()], new(big.Rat), []*big.Rat{}
+	for _, x := range parts {
+		steps = append(steps, quo(x, mul(scale.size, scale.step)))
+		sum = add(sum, steps[len(steps)-1])
+	}
+	for _, n := range fraction.Apportion(steps, ceiling(sum)) {
+		all = append(all, near(mul(new(big.Rat).SetInt(n), scale.step), 6, u))
+	}
+	return all
 }
 
 // plus and times return the sum of two figures of a unit and the product with a number, as a reader makes them

@@ -137,43 +137,18 @@ func (t *text) counting(p plan.Plan) string {
 		either(arched, " Beside an arch heights reach to short straight lines along it, and so differ from those of the pieces.", "")
 }
 
-// counts are the penalties of a plan's blemishes as they are written: each rounded to two places, so that equal ones are
-// written alike. What they then lack of the rounded sum, or have too much, goes a hundredth at a time to penalties that
-// none equals, those first that it brings nearer to the exact one; where there is none, to any.
+// counts are the penalties of a plan's blemishes as they are written: in hundredths that add up to the rounded sum, see
+// [fraction.Apportion].
 func counts(p plan.Plan) (all []string) {
-	hundred, sum := big.NewRat(100, 1), new(big.Rat)
-	written, alike, lack := make([]*big.Rat, len(p.Blemishes)), map[string]int{}, new(big.Rat)
-	round := func(x *big.Rat) *big.Rat {
-		near, _ := new(big.Rat).SetString(new(big.Rat).Mul(x, hundred).FloatString(0))
-		return near
+	hundred, sum, parts := big.NewRat(100, 1), new(big.Rat), []*big.Rat{}
+	for _, b := range p.Blemishes {
+		cost := b.Cost.Rat()
+		parts = append(parts, cost.Mul(cost, hundred))
+		sum.Add(sum, cost)
 	}
-	for i, b := range p.Blemishes {
-		sum.Add(sum, b.Cost.Rat())
-		written[i] = round(b.Cost.Rat())
-		lack.Sub(lack, written[i])
-		alike[b.Cost.Rat().RatString()]++
-	}
-	lack.Add(lack, round(sum))
-	step := big.NewRat(int64(lack.Sign()), 1)
-	short := func(i int) *big.Rat { // how much is lacking of penalty i, or too much, in hundredths
-		exact := new(big.Rat).Mul(p.Blemishes[i].Cost.Rat(), hundred)
-		return exact.Mul(exact.Sub(exact, written[i]), step)
-	}
-	var places []int
-	for i := range p.Blemishes {
-		if !p.Blemishes[i].Cost.IsZero() {
-			places = append(places, i)
-		}
-	}
-	if single := slices.DeleteFunc(slices.Clone(places), func(i int) bool { return alike[p.Blemishes[i].Cost.Rat().RatString()] > 1 }); len(single) > 0 {
-		places = single
-	}
-	for ; lack.Sign() != 0 && len(places) > 0; lack.Sub(lack, step) {
-		i := slices.MaxFunc(places, func(a, b int) int { return short(a).Cmp(short(b)) })
-		written[i].Add(written[i], step)
-	}
-	for _, w := range written {
-		all = append(all, twoPlaces(w.Quo(w, hundred)))
+	whole, _ := new(big.Int).SetString(sum.FloatString(0), 10)
+	for _, c := range fraction.Apportion(parts, whole) {
+		all = append(all, twoPlaces(new(big.Rat).SetFrac(c, big.NewInt(100))))
 	}
 	return all
 }

@@ -122,16 +122,17 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 	}
 }
 
-// TestEqualPenaltiesAreWrittenAlike has three penalties of 1.495, two of them, and others; rounded to the nearest
-// hundredth, a half away from zero, each is 1.50. What is then too much comes off another, whole hundredths at a time.
-func TestEqualPenaltiesAreWrittenAlike(t *testing.T) {
+// TestPenaltiesAddUp: what rounding to hundredths, a half away from zero, leaves of the sum goes to the largest remainders, so
+// that no penalty is a hundredth or more off.
+func TestPenaltiesAddUp(t *testing.T) {
 	for _, row := range []struct{ costs, want string }{
 		{"", ""},
-		{"1/3 1/3", "0.34 0.33"}, // none is without its equal
+		{"1/3 1/3", "0.34 0.33"},
 		{"1/3 1/3 1/3", "0.34 0.33 0.33"},
-		{"299/200 299/200 1 2", "1.5 1.5 0.99 2"},
-		{"299/200 299/200 299/200 0 1", "1.5 1.5 1.5 0 0.99"},
-		{"1/3 1/3 1/7", "0.33 0.33 0.15"},
+		{"299/200 299/200 1 2", "1.49 1.5 1 2"},
+		{"299/200 299/200 299/200 0 1", "1.49 1.5 1.5 0 1"},
+		{"1/3 1/3 1/7", "0.34 0.33 0.14"},
+		{"1/3 1/3 501/1000 1", "0.34 0.33 0.5 1"},
 		{"1/2 1/4", "0.5 0.25"},
 	} {
 		var p plan.Plan
