@@ -192,7 +192,7 @@ const (
 	TermUsual                       // length of a screw without panels
 	TermBeside                      // length beside what stays bare
 	TermReach                       // from the wall
-	TermEnd                         // length of an end that is seen
+	TermEnd                         // length of an end that is seen, not known which of its run
 	TermCorner                      // length of an outside corner
 	TermAllowance                   // for the cuts of each
 	TermWaste                       // share on top
@@ -205,12 +205,15 @@ const (
 	TermInset                       // of nails off the edges of a piece, at least
 	TermClear                       // of nails off a box or a pipe's opening, at least
 	TermAgain                       // what of it is for panels on the wall that come off and go up again
+	TermLeftEnd                     // length of a left end that is seen
+	TermRightEnd                    // length of a right end that is seen
+	TermInAll                       // what rows of packs of several sizes are for together
 )
 
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",
 	"edges", "backs", "surface", "coverage", "loss", "joint", "gap", "fillet", "gap and fillet", "volume", "repeats", "section", "depth",
 	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed",
-	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "on top", "margin", "each", "per", "compared", "covered", "inset", "clear", "again")
+	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "on top", "margin", "each", "per", "compared", "covered", "inset", "clear", "again", "left end", "right end", "in all")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k TermKind) String() string { return termKinds.String(k) }

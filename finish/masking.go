@@ -41,9 +41,9 @@ func (b *builder) cover() {
 // that is mitred is glued and gets none unless the job asks.
 func (b *builder) trims() {
 	if !b.Trim.None {
-		b.trimsOf(ItemEdgeTrim, TermEnd)
+		b.trimsOf(ItemEdgeTrim, false)
 		if b.cornered() {
-			b.trimsOf(ItemCornerTrim, TermCorner)
+			b.trimsOf(ItemCornerTrim, true)
 		}
 	}
 }
@@ -91,19 +91,19 @@ func (b *builder) coverings() {
 	}
 }
 
-func (b *builder) trimsOf(item Item, kind TermKind) {
+func (b *builder) trimsOf(item Item, corners bool) {
 	stick, allow := b.in(b.Trim.Stick.Length), b.in(b.Trim.Allow)
 	row := Row{Item: item, Container: b.Trim.Stick.Name, Price: price(b.Trim.Stick.Price), How: ByEnds}
 	var lengths []*big.Rat
 	total, joined := up(new(big.Rat), b.run()), int64(0)
 	for _, e := range b.Ends {
-		if e.Up || e.Length.IsZero() || e.Corner != (kind == TermCorner) {
+		if e.Up || e.Length.IsZero() || e.Corner != corners {
 			continue
 		}
 		l := add(e.Length.Rat(), allow)
 		length := up(e.Length.Rat(), b.run())
 		total = total.plus(length)
-		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: length})
+		row.Terms = append(row.Terms, Term{Kind: e.term(), Name: e.Run, Value: length})
 		if l.Cmp(stick) > 0 {
 			full := count(quo(l, stick)) - 1
 			joined, l = joined+full, sub(l, mul(whole(full), stick))
@@ -157,4 +157,17 @@ func fill(lengths []*big.Rat, stick *big.Rat, rests []*big.Rat, best *int) {
 			rests[i] = rest
 		}
 	}
+}
+
+// term says which end of its run an end is.
+func (e End) term() TermKind {
+	switch {
+	case e.Corner:
+		return TermCorner
+	case e.Left:
+		return TermLeftEnd
+	case e.Right:
+		return TermRightEnd
+	}
+	return TermEnd
 }

@@ -124,6 +124,9 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 	if spare := sub(best.size, need); mul(spare, whole(10)).Cmp(best.size) < 0 {
 		row.Terms = append(row.Terms, Term{Kind: TermMargin, Value: down(spare, unit)})
 	}
+	if sizes := slices.DeleteFunc(slices.Clone(best.counts), func(n int64) bool { return n == 0 }); len(sizes) > 1 {
+		row.Terms = append(row.Terms, Term{Kind: TermInAll, Value: up(need, unit)})
+	}
 	for i, o := range offers {
 		if n := best.counts[i]; n > 0 && !b.refused(row.Item, n) {
 			served := least(need, mul(whole(n), o.size))

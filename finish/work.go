@@ -115,6 +115,8 @@ type Box struct {
 type End struct {
 	Run    string // its name
 	Length fraction.Length
+	Left   bool // the left end of the run; neither this nor Right: it is not known which
+	Right  bool
 	Corner bool // an outside corner, which takes another trim than a flat end
 	Up     bool // of a panel that is on the wall already: its trim was bought with it
 }

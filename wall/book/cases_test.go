@@ -169,6 +169,31 @@ func TestWhatBringsDevicesOut(t *testing.T) {
 	}
 }
 
+// Nothing is a word, not a number; ends of a run are left and right.
+func TestNothingToSpare(t *testing.T) {
+	feet := func(text string) finish.Figure {
+		var f finish.Figure
+		if err := f.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+		return f
+	}
+	for _, row := range []struct{ margin, want string }{{"0 ft", "; tight: none to spare"}, {"0.1 ft", "; tight: 0.1 ft to spare"}} {
+		if got := How(finish.Row{Terms: []finish.Term{{Kind: finish.TermMargin, Value: feet(row.margin)}}}); !strings.HasSuffix("; "+got, row.want) {
+			t.Errorf("%q lacks %q", got, row.want)
+		}
+	}
+	ends := finish.Row{How: finish.ByEnds, Terms: []finish.Term{{Kind: finish.TermLeftEnd, Name: "hall", Value: feet("3 ft")}, {Kind: finish.TermRightEnd, Name: "hall", Value: feet("3 ft")}, {Kind: finish.TermEnd, Name: "pier", Value: feet("2 ft")}}}
+	if got := How(ends); !strings.HasPrefix(got, "left end of hall: 3 ft, right end of hall: 3 ft, end of pier: 2 ft") {
+		t.Error(got)
+	}
+	for by, want := range map[int64]string{0: "its sheet has nothing to spare at its right edge", 1: "its sheet has only 1 to spare at its right edge"} {
+		if got := Doubt(fraction.Tape{}, warning.Warning{Kind: plan.LittleSpare, Names: []string{"2", "right"}, Lengths: []fraction.Length{fraction.Inches(by), fraction.Inches(2)}}); !strings.HasPrefix(got, want) {
+			t.Errorf("%q lacks %q", got, want)
+		}
+	}
+}
+
 // Points from taped distances are a table, two columns in: a height by its number, a corner by that of its opening.
 func TestTableOfTapedPoints(t *testing.T) {
 	in := fraction.Inches

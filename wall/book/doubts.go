@@ -17,7 +17,7 @@ import (
 )
 
 // doubtWords has the sentence for each kind of warning. The facts stand in braces, counted from 0:
-// {name0} and {quoted0} of the names, {length0}, {about0}, {upto0} and {overlap0} of the lengths, {count0}
+// {name0} and {quoted0} of the names, {length0}, {about0}, {upto0}, {spare0} and {overlap0} of the lengths, {count0}
 // of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {across0} is a
 // place on a piece. {way0} is the
 // sentence for a way out of a weak spot.
@@ -60,7 +60,7 @@ var doubtWords = map[warning.Kind]string{
 	plan.ComesOff: "the panel of {name0} that is up at the corner with {name1} comes off first and may not come off whole, as adhesive and nails hold it: take it off " +
 		"before anything is bought or cut, and where it breaks plan again without it",
 	plan.RulesBroken: "{count0 rule} had to be broken: a seam is nearer to a box than wanted, or a panel narrower",
-	plan.LittleSpare: "its sheet has only {length0} to spare at its {name1} edge, less than the scribe of {length1}, should its space on the wall come out " +
+	plan.LittleSpare: "its sheet has {spare0} to spare at its {name1} edge, less than the scribe of {length1}, should its space on the wall come out " +
 		"wider than it was taped: tape it again before you buy",
 	plan.WeakSpot: "{name1} {wide0} at {across1}, {about2} up: {way2}",
 
@@ -120,6 +120,8 @@ func (t *text) fill(words string, w warning.Warning, from side) string {
 		case kind == "upto" && i < len(w.Lengths): // half a mark can be told on a tape
 			down, _ := w.Lengths[i].Round(t.tape.Mark.Div(2), fraction.Down)
 			return either(down.IsZero(), "less than "+t.length(t.tape.Mark.Div(2)), "up to "+t.length(down))
+		case kind == "spare" && i < len(w.Lengths):
+			return either(w.Lengths[i].IsZero(), "nothing", "only "+t.tape.Format(w.Lengths[i]))
 		case kind == "about" && i < len(w.Lengths):
 			return t.about(w.Lengths[i])
 		case kind == "across" && i < len(w.Lengths):

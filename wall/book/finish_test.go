@@ -97,6 +97,7 @@ func TestEveryFactOfTheFinishHasWords(t *testing.T) {
 		}
 	}
 	terms[finish.TermAgain] = strings.Contains(How(finish.Row{Terms: []finish.Term{{Kind: finish.TermAgain}}}), "goes up again")
+	terms[finish.TermInAll] = strings.Contains(How(finish.Row{Terms: []finish.Term{{Kind: finish.TermInAll}}}), "in all")
 	for _, a := range every[finish.ActKind]() {
 		if !acts[a] {
 			t.Errorf("act %v has no words", a)

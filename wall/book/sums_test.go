@@ -52,7 +52,7 @@ const trimmedJob = `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "
 // volumes of joints, nails and tape with their waste to what is needed, faces and edges by their coats to surfaces, and
 // costs with tax to the total. All are equal as they are printed; of a surface its two places, rounded up.
 func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
-	seen := map[finish.How]int{}
+	seen, mixed := map[finish.How]int{}, 0
 	behindTrims, err := madePlan(strings.NewReader(trimmedJob))
 	for _, n := range append(append([]named{{"trims", behindTrims, err}}, examples()...), hardJobs()...) {
 		if n.err != nil {
@@ -71,7 +71,13 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 				needed.Add(needed, next.Quantity.Rat())
 			}
 			says := How(r)
-			before, _, _ := strings.Cut(says, "; tight:")
+			before, inAll, several := strings.Cut(strings.Split(says, "; tight:")[0], "; in all ")
+			if several {
+				mixed++
+				if got, _, _ := strings.Cut(inAll, " "); decimalOf(t, got).Cmp(needed) != 0 {
+					t.Errorf("%s: %s for %s in all: %s", n.name, Item(r), needed.FloatString(2), says)
+				}
+			}
 			before = within.ReplaceAllString(before, "")
 			equal := func(parts, whole *big.Rat) {
 				seen[r.How]++
@@ -119,6 +125,9 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 		if seen[how] < 1 {
 			t.Errorf("only %d sums of %v", seen[how], how)
 		}
+	}
+	if mixed == 0 {
+		t.Error("no packs of several sizes")
 	}
 }
 

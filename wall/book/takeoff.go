@@ -104,6 +104,8 @@ var methodWords = map[finish.How]method{
 	finish.ByReach:     {text: "runs {length} × {reach} from the wall"},
 	finish.ByEnds: {terms: map[finish.TermKind]string{
 		finish.TermEnd:       ", end of {name}: {}",
+		finish.TermLeftEnd:   ", left end of {name}: {}",
+		finish.TermRightEnd:  ", right end of {name}: {}",
 		finish.TermCorner:    ", outside corner of {name}: {}",
 		finish.TermAllowance: ", each from one strip with {} for its cuts",
 	}, last: "; it covers the cut edges, and the sealant of an end goes along it"},
@@ -154,7 +156,9 @@ func How(r finish.Row) string {
 		case finish.TermAgain:
 			format = "; {} of that for what comes off the wall first and goes up again"
 		case finish.TermMargin:
-			format = "; tight: {} to spare"
+			format = "; tight: " + either(t.Value.Value.IsZero(), "none", "{}") + " to spare"
+		case finish.TermInAll:
+			format = "; in all {} with the rest"
 		}
 		listed += strings.NewReplacer("{}", value, "{name}", t.Name, "{source}", source).Replace(format)
 	}

@@ -48,7 +48,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen, Alone: joint.Alone})
 		if joint.Seen {
 			corner := joint.Kind == wall.MitreJoint
-			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Corner: corner,
+			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Left: !corner && !joint.Right, Right: !corner && joint.Right, Corner: corner,
 				Up: !corner && j.upAt(joint, c.Layout.Runs[joint.Run].Limits)})
 		}
 	}

@@ -60,7 +60,7 @@ func TestWorkByHand(t *testing.T) {
 		{"low", w.Low, fraction.Inches(24)},
 		{"sides", w.Sides, fraction.Inches(26)},
 		{"boxes", w.Boxes, "[{one 1 false} {two 1 true}]"},
-		{"ends", w.Ends, "[{a 30 false false} {a 30 true false}]"},
+		{"ends", w.Ends, "[{a 30 true false false false} {a 30 false false true false}]"},
 		{"mitred", w.Mitred, true},
 		{"cooking", w.Cooking, false},
 		{"sheets", w.Sheets, "[{sheet 1 48 96 30 false}]"},
@@ -94,7 +94,7 @@ func TestWorkOfOtherJobs(t *testing.T) {
 	if !w.Cooking || w.Built != 1950 || fmt.Sprint(w.Covers) != "[{base a 40 1/4} {base b 20 1/4}]" || fmt.Sprint(w.Sheets) != "[{sheet 1 48 96 30 true}]" {
 		t.Errorf("cooking %v, built %d, covers %v, sheets %v", w.Cooking, w.Built, w.Covers, w.Sheets)
 	}
-	if got := fmt.Sprint(w.Ends, w.Sides, w.Boxes, w.Up); got != "[{a 30 false true} {a 30 true false}] 0 [{one 1 true} {two 1 false}] 1146" { // 792 + 15 x 24 - 6: the left end is up, and what stands round the openings too
+	if got := fmt.Sprint(w.Ends, w.Sides, w.Boxes, w.Up); got != "[{a 30 true false false true} {a 30 false false true false}] 0 [{one 1 true} {two 1 false}] 1146" { // 792 + 15 x 24 - 6: the left end is up, and what stands round the openings too
 		t.Errorf("ends, sides, boxes and what is up: %s", got)
 	}
 }
