@@ -144,7 +144,9 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		}
 		d.stroke("edge", l.line(complex(inner, 0), complex(outer, 0)))
 		trimmed := end.Kind == wall.Exposed && slices.ContainsFunc(p.Rows, func(r finish.Row) bool {
-			return r.Item == finish.ItemEdgeTrim && slices.ContainsFunc(r.Terms, func(t finish.Term) bool { return t.Name == run.Name && (t.Kind == finish.TermEnd || t.Kind == either(right, finish.TermRightEnd, finish.TermLeftEnd)) })
+			return r.Item == finish.ItemEdgeTrim && slices.ContainsFunc(r.Terms, func(t finish.Term) bool {
+				return t.Name == run.Name && (t.Kind == finish.TermEnd || t.Kind == either(right, finish.TermRightEnd, finish.TermLeftEnd))
+			})
 		})
 		if trimmed {
 			x := real(l.at(either(right, t.to, t.from).Sub(corner).Float64()*d.scale, 0))
