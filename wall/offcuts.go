@@ -5,6 +5,7 @@ import (
 	"context"
 	"math"
 	"math/bits"
+	"math/rand/v2"
 	"slices"
 	"sync"
 
@@ -29,7 +30,14 @@ type Offcuts struct {
 
 	Order    OffcutOrder
 	Leftward bool // runs are covered from right to left, and strips used from the right
+
+	// Shuffle, where it is not 0, is the seed of another layout: bays take their panels in a random order in place of Order,
+	// and strips are worth up to varied permille more or less.
+	Shuffle uint64
 }
+
+// varied is what a shuffle makes strips worth more or less at most, in permille.
+const varied = 200
 
 // OffcutOrder is the order in which the bays of the runs take their panels.
 type OffcutOrder uint8
@@ -261,14 +269,14 @@ func (x *Seams) FromOffcuts(ctx context.Context, o Offcuts) (layout Layout, foun
 	if ctx == nil {
 		ctx = context.Background()
 	}
-	t := &taking{Seams: x, Offcuts: o, width: down(o.Stock.Width, steps), phase: down(o.Stock.LeftPhase, steps), whole: inGrains(o.Weight) / coarse}
+	t := &taking{Seams: x, Offcuts: o, dice: rand.New(rand.NewPCG(o.Shuffle, 0)), width: down(o.Stock.Width, steps), phase: down(o.Stock.LeftPhase, steps), whole: inGrains(o.Weight) / coarse}
 	for _, h := range x.heights {
 		hi, lo := bits.Mul64(uint64(max(0, t.whole)), uint64(max(0, o.Of(h))))
 		if hi >= uint64(o.Sheet) {
 			tooMuch("*", t.whole, o.Of(h))
 		}
 		strip, _ := bits.Div64(hi, lo, uint64(o.Sheet))
-		t.strip = append(t.strip, int64(strip))
+		t.strip = append(t.strip, t.worth(int64(strip)))
 	}
 	if b, ok := x.spare.Get().(*buffers); ok {
 		t.buffers = *b
@@ -288,10 +296,19 @@ func (x *Seams) FromOffcuts(ctx context.Context, o Offcuts) (layout Layout, foun
 	return layout, true, nil
 }
 
+// worth returns what a strip is worth, in a shuffle by chance more or less.
+func (t *taking) worth(usual int64) int64 {
+	if t.Shuffle == 0 {
+		return usual
+	}
+	return inUnits(usual, 1000, 1000-varied+t.dice.Int64N(2*varied+1))
+}
+
 // taking is one run of FromOffcuts.
 type taking struct {
 	*Seams
 	Offcuts
+	dice         *rand.Rand
 	width, phase int64   // of a sheet
 	whole        int64   // penalty of a sheet
 	strip        []int64 // penalty of a strip, by height
@@ -341,6 +358,10 @@ func (t *taking) order() []int {
 	}
 	if t.Leftward {
 		slices.Reverse(order)
+	}
+	if t.Shuffle != 0 {
+		t.dice.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
+		return order
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		switch c := t.bays[a].tallest.Compare(t.bays[b].tallest); t.Order {

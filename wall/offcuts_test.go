@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"fmt"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -33,7 +35,8 @@ func TestFromOffcutsGivesLayoutsOfTheRoom(t *testing.T) {
 		}
 		o := Offcuts{Stock: room.Stock[0], Sheet: 40, Weight: fraction.NewRatio(rapid.Int64Range(0, 64).Draw(t, "weight"), 4),
 			Of:    func(h fraction.Length) int64 { n, _ := h.DivMod(inch); return n },
-			Order: OffcutOrder(rapid.IntRange(0, 2).Draw(t, "order")), Leftward: rapid.Bool().Draw(t, "leftward")}
+			Order: OffcutOrder(rapid.IntRange(0, 2).Draw(t, "order")), Leftward: rapid.Bool().Draw(t, "leftward"),
+			Shuffle: rapid.Uint64Range(0, 9).Draw(t, "shuffle")}
 		l, found, err := seams.FromOffcuts(context.Background(), o)
 		if err != nil {
 			t.Fatal(err)
@@ -79,6 +82,43 @@ func TestSeamsOfAnotherRoom(t *testing.T) {
 	})
 	if _, _, err := (&Seams{}).FromOffcuts(context.Background(), Offcuts{}); err == nil {
 		t.Error("no seams: no error")
+	}
+}
+
+// Shuffles take all bays, each in an order of its own, and strips are worth less or more by no more than varied.
+func TestShuffle(t *testing.T) {
+	room := keptRoom(Keep{})
+	for x := range int64(6) {
+		o := Opening{Name: fmt.Sprint("door ", x), Kind: Other, Outline: cutout.Rectangle(fraction.Inches(20+20*x), inches("-1"), inches("8"), inches("90"))}
+		room.Runs[0].Openings = append(room.Runs[0].Openings[:x], o)
+	}
+	m, err := NewModel(t.Context(), room)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := firstOf(t, room)
+	x, err := m.Seams(t.Context(), &l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	orders, worths := map[string]bool{}, map[int64]bool{}
+	for seed := range uint64(20) {
+		tk := &taking{Seams: x, Offcuts: Offcuts{Shuffle: seed + 1}, dice: rand.New(rand.NewPCG(seed, 0))}
+		order := tk.order()
+		orders[fmt.Sprint(order)] = true
+		if slices.Sort(order); len(order) != len(x.bays) || order[0] != 0 || len(slices.Compact(order)) != len(x.bays) {
+			t.Errorf("seed %d: not all bays: %v", seed, order)
+		}
+		worth := tk.worth(1000)
+		if worths[worth] = true; worth < 1000-varied || 1000+varied < worth {
+			t.Errorf("seed %d: %d in place of 1000", seed, worth)
+		}
+	}
+	if len(orders) < 15 || len(worths) < 15 {
+		t.Errorf("of 20 shuffles only %d orders of %d bays and %d worths", len(orders), len(x.bays), len(worths))
+	}
+	if tk := (&taking{Seams: x}); tk.worth(1000) != 1000 || !slices.IsSorted(tk.order()) {
+		t.Error("no shuffle is one")
 	}
 }
 

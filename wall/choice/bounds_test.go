@@ -3,6 +3,7 @@ package choice
 import (
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -148,7 +149,7 @@ func oneWall(t *testing.T) (*explorer, wall.Layout) {
 // The panels of all bases are counted, each base once.
 func TestBasesAreCounted(t *testing.T) {
 	e, _ := oneWall(t)
-	o := offcuts{explorer: e, known: map[string]bool{}}
+	o := offcuts{explorer: e, known: map[string]*base{}}
 	looked := 0
 	for l, err := range e.model.Layouts(t.Context()) {
 		if err != nil {
@@ -216,6 +217,24 @@ func TestFirstStepIsOpen(t *testing.T) {
 	}
 }
 
+// As long as the need is open so many shuffled variants are looked at in a round, of layouts of many pieces fewer.
+func TestShuffledVariantsOfARound(t *testing.T) {
+	for _, row := range []struct{ pieces, layouts, least, weight, want int }{
+		{12, DefaultLayouts, 0, 4, 300}, {24, DefaultLayouts, 0, 4, 300}, {32, DefaultLayouts, 0, 4, 225}, {32, DefaultLayouts / 2, 0, 4, 113}, {24, DefaultLayouts, 1, 4, 0},
+		{24, DefaultLayouts, 0, 3, 0},
+	} {
+		e, l := oneWall(t)
+		e.budget, e.orders = Budget{Effort: 1, Layouts: row.layouts, Nodes: 10}, []*order{{byLook: true, last: l}}
+		e.found, e.least = []Choice{small(0, 0, 1, 1, 0)}, Need{Bought: row.least, Sheets: row.least}
+		e.found[0].Layout.Runs, e.found[0].Layout.Pieces = l.Runs, make([]wall.Piece, row.pieces)
+		o := offcuts{explorer: e, known: map[string]*base{}, dice: rand.New(rand.NewPCG(1, 0)),
+			variants: []wall.Offcuts{{Stock: e.room.Stock[0], Of: func(fraction.Length) int64 { return 1 }, Sheet: 4, Weight: blemish(row.weight)}}}
+		if err := o.shuffle(); err != nil || e.layouts != row.want {
+			t.Errorf("%+v: %d variants, %v", row, e.layouts, err)
+		}
+	}
+}
+
 // Layouts of many pieces get fewer variants in a round: of twice 48 half as many.
 func TestVariantsOfARound(t *testing.T) {
 	for _, row := range []struct{ pieces, layouts, variants, first, more int }{
@@ -231,7 +250,8 @@ func TestVariantsOfARound(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		o := offcuts{explorer: e, known: map[string]bool{originsKey(&l): true}, bases: []*base{{seams: seams}}}
+		b := &base{seams: seams}
+		o := offcuts{explorer: e, known: map[string]*base{originsKey(&l): b}, bases: []*base{b}}
 		for range row.variants {
 			o.variants = append(o.variants, wall.Offcuts{Stock: e.room.Stock[0], Of: func(fraction.Length) int64 { return 1 }, Sheet: 4, Weight: blemish(1)})
 		}
@@ -297,7 +317,8 @@ func TestVariantThatIsNone(t *testing.T) {
 		t.Fatal(err)
 	}
 	e.budget, e.found, e.orders = Budget{Effort: 1, Layouts: DefaultLayouts, Nodes: 10}, []Choice{small(1, 5, 5, 5, 1)}, []*order{{byLook: true, last: l}}
-	o := offcuts{explorer: e, known: map[string]bool{originsKey(&l): true}, bases: []*base{{seams: seams}}, variants: make([]wall.Offcuts, 1)}
+	b := &base{seams: seams}
+	o := offcuts{explorer: e, known: map[string]*base{originsKey(&l): b}, bases: []*base{b}, variants: make([]wall.Offcuts, 1)}
 	if err := o.look(); err == nil {
 		t.Error("no error")
 	}

@@ -70,9 +70,9 @@ func (e *explorer) close() {
 func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
 
 // search looks at the layout of least blemish and finds what no layout can need less than. Then it
-// goes round: layouts that use offcuts, then those that the bounds leave open, in the orders that
-// close the gaps of the front. Each round goes on where the one before ended, so that more rounds
-// find all that fewer do.
+// goes round: layouts that use offcuts, from the second round on by chance too, then those that the
+// bounds leave open, in the orders that close the gaps of the front. Each round goes on where the one
+// before ended, so that more rounds find all that fewer do.
 func (e *explorer) search() error {
 	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices, e.takeOver} {
 		if err := start(); err != nil || e.ended() {
@@ -82,7 +82,11 @@ func (e *explorer) search() error {
 	offcuts := newOffcuts(e)
 	for round, before := 0, 0; round < e.budget.Effort && before < e.layouts; round++ {
 		before = e.layouts
-		for _, step := range []func() error{offcuts.look, e.closeGaps} {
+		steps := []func() error{offcuts.look, e.closeGaps}
+		if round > 0 {
+			steps = slices.Insert(steps, 1, offcuts.shuffle)
+		}
+		for _, step := range steps {
 			if err := step(); err != nil || e.ended() {
 				return err
 			}

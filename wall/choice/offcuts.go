@@ -2,6 +2,8 @@ package choice
 
 import (
 	"fmt"
+	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -15,9 +17,10 @@ import (
 type offcuts struct {
 	*explorer
 	bases    []*base
-	panels   int             // of the bases
-	known    map[string]bool // by originsKey
+	panels   int              // of the bases
+	known    map[string]*base // by originsKey
 	variants []wall.Offcuts
+	dice     *rand.Rand
 }
 
 // base is a layout whose origins are kept.
@@ -45,7 +48,7 @@ var sheetBlemish = [...]fraction.Ratio{
 }
 
 func newOffcuts(e *explorer) *offcuts {
-	o := &offcuts{explorer: e, known: map[string]bool{}}
+	o := &offcuts{explorer: e, known: map[string]*base{}, dice: rand.New(rand.NewPCG(1, 0))}
 	if len(e.prices) == 0 || e.room.Profile.Boards {
 		return o // a board is as wide as it is
 	}
@@ -97,14 +100,8 @@ func (o *offcuts) look() error {
 		n = n * manyPieces / max(manyPieces, len(o.found[0].Layout.Pieces))
 		n = max(leastVariants, n*min(o.budget.Layouts, DefaultLayouts)/DefaultLayouts)
 		for ; n > 0 && b.tried < len(o.variants) && !o.ended(); n-- {
-			layout, found, err := b.seams.FromOffcuts(o.ctx, o.variants[b.tried])
-			if b.tried++; err != nil {
-				return err
-			}
-			if !found || layout.Broken > o.broken {
-				continue
-			}
-			if err := o.explorer.look(layout); err != nil {
+			b.tried++
+			if err := o.try(b, o.variants[b.tried-1]); err != nil {
 				return err
 			}
 		}
@@ -112,18 +109,63 @@ func (o *offcuts) look() error {
 	return nil
 }
 
+// try looks at the layout of a variant of a base, if there is one.
+func (o *offcuts) try(b *base, v wall.Offcuts) error {
+	layout, found, err := b.seams.FromOffcuts(o.ctx, v)
+	if err != nil || !found || layout.Broken > o.broken {
+		return err
+	}
+	return o.explorer.look(layout)
+}
+
+// How many shuffled variants of layouts of usualPieces or fewer are looked at in a round of
+// DefaultLayouts, and the least that a sheet counts as there: of five sheets that were saved, all were by 8
+// or more.
+const shuffled = 300
+
+var leastShuffled = fraction.NewRatio(4, 1)
+
+// shuffle looks at shuffled variants as long as the least need is open, with the origins of the choice
+// of least need or of the first base.
+func (o *offcuts) shuffle() error {
+	heavy := slices.DeleteFunc(slices.Clone(o.variants), func(v wall.Offcuts) bool { return v.Weight.Less(leastShuffled) })
+	for pieces := shuffled * usualPieces * o.budget.Layouts / DefaultLayouts; pieces > 0 && len(heavy) > 0 && o.needOpen() && !o.ended(); {
+		cheap := &o.found[len(o.found)-1].Layout
+		pieces -= max(usualPieces, len(cheap.Pieces))
+		if err := o.add(cheap); err != nil {
+			return err
+		}
+		b := o.known[originsKey(cheap)]
+		if b == nil || o.dice.IntN(2) == 0 {
+			b = o.bases[0]
+		}
+		v := heavy[o.dice.IntN(len(heavy))]
+		v.Shuffle = o.dice.Uint64()
+		if err := o.try(b, v); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// needOpen reports whether some layout may need less than the choice of least need.
+func (e *explorer) needOpen() bool {
+	cheap := &e.found[len(e.found)-1]
+	return !cheap.complete() || cheap.Need.Compare(e.least) > 0 && !e.closed(nil, cheap)
+}
+
 // add adds a layout as a base unless it is one, or the others take much memory.
 func (o *offcuts) add(l *wall.Layout) error {
 	key := originsKey(l)
-	if o.known[key] || o.panels > mostPanels {
+	if o.known[key] != nil || o.panels > mostPanels {
 		return nil
 	}
-	o.known[key] = true
 	seams, err := o.model.Seams(o.ctx, l)
 	if err != nil {
 		return err
 	}
-	o.bases, o.panels = append(o.bases, &base{seams: seams}), o.panels+seams.Panels()
+	b := &base{seams: seams}
+	o.known[key], o.bases, o.panels = b, append(o.bases, b), o.panels+seams.Panels()
 	return nil
 }
 

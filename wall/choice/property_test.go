@@ -208,6 +208,13 @@ func explored(t *testing.T, room wall.Room, effort int) choice.Choices {
 	return c
 }
 
+// Shuffled layouts from offcuts: by default this room is left with a sheet more than its bound.
+func TestMoreEffortSavesASheet(t *testing.T) {
+	if c := explored(t, houses.draw(39), 2).Sheets(); c.Need.Sheets != 5 || c.Status&choice.NeedProved == 0 {
+		t.Errorf("%d sheets, proved: %v", c.Need.Sheets, c.Status)
+	}
+}
+
 // alike reports whether the first room has a plan and both fronts are of the same finite set of
 // layouts: they break as few rules, and no seam lies off the lines, which is tried at need alone.
 func alike(a, b choice.Choices) bool {
