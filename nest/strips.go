@@ -83,6 +83,27 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 	return all[:max(0, min(most, len(all)))], nil
 }
 
+// DualWeightOf returns the dual weight that by heights bounds these parts best, or nearly so where the
+// kinds of stock differ in length. The zero value says that none is found. The errors are those of
+// [LowerBound].
+func DualWeightOf(p Problem, strips []Strip, parts []Part) (w DualWeight, err error) {
+	defer fraction.Catch(&err)
+	s, err := newStripper(p, strips)
+	if s == nil || s.longest <= 0 {
+		return w, err
+	}
+	s.tallest, s.widths = nil, nil
+	for _, part := range parts {
+		s.tallest = append(s.tallest, max(1, s.whole(part.Height.Add(p.Saw.Kerf))))
+		s.widths = append(s.widths, s.whole(part.Width.Add(p.Saw.Kerf)))
+	}
+	sizes := falling(append(s.sizes, s.tallest...))
+	if d, ok := line.BestDual(s.longest, sizes, s.amounts(sizes)); ok {
+		w = s.dual(d, PartHeights, sizes, stacksOf(sizes, s.tall))
+	}
+	return w, nil
+}
+
 // Of returns the value of an inch of width of a part of this height, which never falls as the
 // height grows. A height that is too fine to be calculated with the sheets has the value 0.
 func (w DualWeight) Of(height fraction.Length) (value int64) {
@@ -251,13 +272,18 @@ func (s *stripper) weights(sizes []int64, area, heights Argument) []DualWeight {
 		duals = append(duals, d)
 	}
 	for _, d := range duals {
-		values := make([]int64, len(sizes))
-		for i, size := range sizes {
-			values[i] = d.At(size)
-		}
-		all = append(all, s.weight(s.times(heights, mostOf(values, stacks, d.Most)), sizes, values))
+		all = append(all, s.dual(d, heights, sizes, stacks))
 	}
 	return all
+}
+
+// dual returns the dual weight of a function of heights.
+func (s *stripper) dual(d line.Dual, how Argument, sizes []int64, stacks [][][]layer) DualWeight {
+	values := make([]int64, len(sizes))
+	for i, size := range sizes {
+		values[i] = d.At(size)
+	}
+	return s.weight(s.times(how, mostOf(values, stacks, d.Most)), sizes, values)
 }
 
 // weight returns the dual weight of parts of the given sizes.

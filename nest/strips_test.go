@@ -77,6 +77,37 @@ func TestStripBoundOfNothing(t *testing.T) {
 	}
 }
 
+// A dual weight of parts asks for what the linear programme of their heights does: on a line of 96 in stand one part of 60 in
+// and one of 30 in, or three of 30 in, so these are worth 2/3 and 1/3 of a sheet, where by area it were 5/8 and 5/16.
+func TestWorthOfParts(t *testing.T) {
+	p := nest.Problem{Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}}}
+	tall := fraction.Inches(60)
+	strips := []nest.Strip{{Width: fraction.Inches(10), Height: tall, Tallest: tall}}
+	part := func(height fraction.Length) nest.Part {
+		return nest.Part{Width: fraction.Inches(480), Height: height}
+	}
+	w, err := nest.DualWeightOf(p, strips, []nest.Part{part(tall), part(fraction.Inches(30)), part(fraction.Inches(30))})
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets := func(heights ...int64) int {
+		var total fraction.Length
+		for _, h := range heights {
+			total = total.Add(fraction.Inches(480).Mul(w.Of(fraction.Inches(h))))
+		}
+		return w.LowerBound(total).Sheets
+	}
+	if both, high, low := sheets(60, 30, 30), sheets(60, 60), sheets(20); both != 14 || high != 14 || low != 0 {
+		t.Errorf("at least %d, %d, %d sheets, want 14, 14, 0", both, high, low)
+	}
+	if w, err := nest.DualWeightOf(p, nil, nil); err != nil || w.Of(tall) != 0 {
+		t.Errorf("of nothing: %d, %v", w.Of(tall), err)
+	}
+	if _, err := nest.DualWeightOf(nest.Problem{Saw: nest.Saw{Kerf: fraction.Inches(-1)}}, strips, nil); err == nil {
+		t.Error("no error with a blade of -1 in")
+	}
+}
+
 // What the parts of a nest are worth never asks for more than the nest takes, and the best of the
 // worths often asks for as much.
 func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
@@ -95,8 +126,12 @@ func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		of, err := nest.DualWeightOf(p, strips, p.Parts[:rapid.IntRange(0, len(p.Parts)).Draw(t, "parts given")])
+		if err != nil {
+			t.Fatal(err)
+		}
 		best := 0
-		for i, worth := range worths {
+		for i, worth := range append(worths, of) {
 			var total fraction.Length
 			for _, part := range p.Parts {
 				total = total.Add(part.Width.Add(p.Saw.Kerf).Mul(worth.Of(part.Height)))

@@ -84,7 +84,7 @@ func (e *explorer) search() error {
 		before = e.layouts
 		steps := []func() error{offcuts.look, e.closeGaps}
 		if round > 0 {
-			steps = slices.Insert(steps, 1, offcuts.shuffle)
+			steps = []func() error{offcuts.look, offcuts.shuffle, e.closeGaps}
 		}
 		for _, step := range steps {
 			if err := step(); err != nil || e.ended() {

@@ -3,7 +3,6 @@ package choice
 import (
 	"fmt"
 	"math/rand/v2"
-	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -128,7 +127,12 @@ var leastShuffled = fraction.NewRatio(4, 1)
 // shuffle looks at shuffled variants as long as the least need is open, with the origins of the choice
 // of least need or of the first base.
 func (o *offcuts) shuffle() error {
-	heavy := slices.DeleteFunc(slices.Clone(o.variants), func(v wall.Offcuts) bool { return v.Weight.Less(leastShuffled) })
+	var heavy []wall.Offcuts
+	for _, v := range o.variants {
+		if !v.Weight.Less(leastShuffled) {
+			heavy = append(heavy, v)
+		}
+	}
 	for pieces := shuffled * usualPieces * o.budget.Layouts / DefaultLayouts; pieces > 0 && len(heavy) > 0 && o.needOpen() && !o.ended(); {
 		cheap := &o.found[len(o.found)-1].Layout
 		pieces -= max(usualPieces, len(cheap.Pieces))

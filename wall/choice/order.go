@@ -122,6 +122,34 @@ func (e *explorer) startPrices() error {
 			return nil
 		}
 	}
+	return e.sharpen()
+}
+
+// sharpen starts on the order of the price that says most of the pieces of the layout of least price,
+// where that can raise the bound: the walls alone do not say how high the pieces are that go past boxes. Done
+// again it would raise no bound of a hundred random rooms.
+func (e *explorer) sharpen() error {
+	if len(e.prices) == 0 {
+		return nil
+	}
+	least := &e.prices[0].last
+	w, err := nest.DualWeightOf(e.bare, e.strips, fraction.Must(Nesting(e.room, least)).Parts)
+	if err != nil {
+		return err
+	}
+	before, how := e.least, e.how
+	e.raise(w.LowerBound(fraction.Must(e.objective(w).Cost(least))))
+	could := e.least != before
+	if e.least, e.how = before, how; !could {
+		return nil
+	}
+	o, err := e.startPrice(w, fraction.Ratio{})
+	if err != nil {
+		return err
+	}
+	if e.raise(w.LowerBound(o.last.Cost)); e.least != before {
+		e.prices = append([]*order{o}, e.prices...)
+	}
 	return nil
 }
 

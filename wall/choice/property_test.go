@@ -215,6 +215,13 @@ func TestMoreEffortSavesASheet(t *testing.T) {
 	}
 }
 
+// How high the pieces of a layout are proves what the heights of the walls alone do not, which say 5 sheets.
+func TestPiecesRaiseTheBound(t *testing.T) {
+	if c := explored(t, houses.draw(45), 1); c.Least.Sheets != 6 || c.Sheets().Status&choice.NeedProved == 0 {
+		t.Errorf("bound %+v, proved: %v", c.Least, c.Sheets().Status)
+	}
+}
+
 // alike reports whether the first room has a plan and both fronts are of the same finite set of
 // layouts: they break as few rules, and no seam lies off the lines, which is tried at need alone.
 func alike(a, b choice.Choices) bool {
