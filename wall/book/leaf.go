@@ -21,7 +21,7 @@ import (
 const (
 	pageHigh   = 965.0 // of Letter between the margins, which A4 exceeds
 	halfWide   = 340.0 // of one of two columns
-	headHigh   = 95.0  // of the heading of a leaf and what stands under it
+	headHigh   = 105.0 // of the heading of a leaf and what stands under it
 	halfHigh   = 450.0 // of a leaf that shares a page with another
 	nextHigh   = 45.0  // of the heading of its other pages
 	leastHigh  = 340.0 // of tables alone on a page
