@@ -27,7 +27,7 @@ func (b *page) funcs() template.FuncMap {
 		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "meeting": b.meeting, "waits": func(c plan.Cut) string { return waits(b.Plan, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels,
 		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": func() string { return b.counting(b.Plan) }, "describe": describe, "setting": b.setting, "halves": func(all []plan.Priority) [][]plan.Priority { return slices.Collect(slices.Chunk(all, (len(all)+1)/2)) },
-		"sentence": sentence, "capital": capital, "clip": clip, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
+		"sentence": sentence, "whole": whole, "capital": capital, "clip": clip, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"title": func() string { return b.Plan.Title + " · lengths in " + b.tape.Unit.Plural() }, "within": b.within, "headline": func() string { return b.headline(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
 		"mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },
 		"money": func(a money.Amount) string { return cents(a, "–") },
@@ -35,13 +35,18 @@ func (b *page) funcs() template.FuncMap {
 		"has":   func(name string) bool { _, ok := b.drawn[name]; return ok },
 		"piece": func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"along": func(x, width fraction.Length) string {
-			return wholeAndFraction.ReplaceAllString(b.along(x, width), "$1\u00a0$2")
+			return whole(b.along(x, width))
 		},
 		"at": func(found plan.Blemish) string {
-			return wholeAndFraction.ReplaceAllString(b.at(b.Plan, found), "$1\u00a0$2")
+			return whole(b.at(b.Plan, found))
 		}, "offcuts": b.offcuts, "byNumber": byNumber, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
-		"weakSpots": func(p plan.Piece) []string { return b.weakSpots(b.Plan, p, fromLeft, true) },
-		"between":   (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "signs": b.signs, "keys": func(one block, names []string) []sign { return b.signs(one.Small, names...) }, "slanted": slanted,
+		"weakSpots": func(p plan.Piece) (all []string) {
+			for _, says := range b.weakSpots(b.Plan, p, fromLeft, true) {
+				all = append(all, whole(says))
+			}
+			return all
+		},
+		"between": (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "signs": b.signs, "keys": func(one block, names []string) []sign { return b.signs(one.Small, names...) }, "slanted": slanted,
 		"chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":     func(name string) bool { return b.drawn[name].Lying() },
 		"start":    startOf,

@@ -528,7 +528,7 @@ func (b *page) sides(phone int, tables []part, names ...string) (all block, ok b
 func (b *page) order(piece plan.Piece, parts int) (all []part) {
 	cuts, arcs := strokes(b.Plan, piece, b.unbroken), []string(nil)
 	for _, a := range piece.Marks.Arcs {
-		arcs = append(arcs, sentence((&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)))
+		arcs = append(arcs, whole(sentence((&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft))))
 	}
 	high := func(says ...string) (lines float64) {
 		for _, s := range says {

@@ -43,14 +43,14 @@ func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	if used := slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return s.Count == nil && s.Used > 0 }); c.Bought > 0 || !used {
 		takes = count(c.Bought, sheetWord(p)) + " to buy" + either(c.OnHand() > 0, fmt.Sprintf(" and %d on hand", c.OnHand()), "")
 	}
+	if by := cmp.Or(c.MoreBought, c.MoreOnHand); by != 0 && !c.Chosen {
+		takes += fmt.Sprintf(", %d %s %s", max(by, -by), either(by < 0, "fewer", "more"), either(c.MoreBought != 0, "than taken", "on hand"))
+	}
 	if !p.Profile.Boards && c.Panels > 0 {
 		takes += ", " + count(c.Panels, "panel")
 	}
 	if c.Chosen {
 		return "Taken: " + takes + ". " + t.seenMost(c)
-	}
-	if by := cmp.Or(c.MoreBought, c.MoreOnHand); by != 0 {
-		takes += fmt.Sprintf(", %d %s %s", max(by, -by), either(by < 0, "fewer", "more"), either(c.MoreBought != 0, "than taken", "on hand"))
 	}
 	if more, _ := c.MoreCost.Decimal(); !more.IsZero() {
 		takes += fmt.Sprintf(" (%s %s money)", more.Abs().StringFixed(2), either(more.Sign() > 0, "more", "less"))

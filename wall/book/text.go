@@ -249,10 +249,13 @@ func capital(text string) string {
 	return string(unicode.ToUpper(first)) + text[size:]
 }
 
+// whole keeps whole numbers with their fractions or units on one line.
+func whole(says string) string { return wholeAndFraction.ReplaceAllString(says, "$1\u00a0$2") }
+
 // wholeAndFraction is the space after a whole number: before its fraction or its unit.
 var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm\b|cm\b)`)
 
 // unbroken writes a length whose whole, fraction and unit stay on one line.
 func (t *text) unbroken(l fraction.Length) string {
-	return wholeAndFraction.ReplaceAllString(t.tape.Format(l), "$1\u00a0$2")
+	return whole(t.tape.Format(l))
 }
