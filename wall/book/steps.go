@@ -35,7 +35,7 @@ const (
 	upAgain   = "Fit the panel that came off {} again[[, as the others are]]."
 	unscribed = "{} will be as planned when the space there is measured[[: nothing is left on to scribe, and the cut does not wait]]."
 	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{then} coat the sawn edge[[ and try the piece before " +
-		"it is glued]].[[ {first}]]"
+		"it is fixed]].[[ {first}]]"
 )
 
 // stageWords has the words of each stage.
