@@ -151,7 +151,7 @@ func pieceName(p plan.Plan, s plan.Sheet, number int) string {
 // thenMiter says which edges of a piece are mitered once it is sawn, a closing one later: when it has been measured on the wall.
 func thenMiter(p plan.Plan, piece plan.Piece) string {
 	edges := mitered(p, piece)
-	return either(edges == "", "", either(piece.Closing, "later ", "then ")+"miter the "+edges+" as it hangs")
+	return either(edges == "", "", either(piece.Closing, "later ", "then ")+"miter the "+edges+" of its face")
 }
 
 // faceWords say how a sheet lies. Left and right are as it lies.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -98,6 +99,11 @@ func (b *page) seeRun(i int) string {
 		}
 	}
 	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + either(len(own) > 0, "; cutting: "+b.sawnOn(own...), "; all its panels are up")
+	if slices.ContainsFunc(b.Plan.Warnings, func(w warning.Warning) bool {
+		return w.Kind == plan.ComesOff && len(w.Names) > 0 && w.Names[0] == b.Plan.Runs[i].Name
+	}) {
+		says += ", but one comes off first: leaf " + b.chapter("order").Leaves
+	}
 	return says + either(len(odd) > 0, "; marks: "+leaves("P", odd), "") + "."
 }
 

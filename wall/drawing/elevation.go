@@ -188,8 +188,9 @@ func (e *elevation) wall() {
 // strips draws the level strips behind boards, which openings cut off.
 func (e *elevation) strips() {
 	left, right := e.sides()
+	on := e.add("g", "clip-path", e.clip(e.path+"strips", e.curved(nil, e.run.Outline)))
 	for _, y := range e.run.Supports {
-		e.stroke("strip", "M", left, e.y(y), "H", right)
+		on.stroke("strip", "M", left, e.y(y), "H", right)
 		e.claimLine(segment{complex(left, e.y(y)), complex(right, e.y(y))})
 	}
 }

@@ -42,7 +42,7 @@ func Room(p plan.Plan) (Picture, error) {
 		each(d.wall, d.panelling)
 		d.leads = d.add("g")
 		each(d.corner, d.named)
-		note := line{"You stand inside. " + p.Profile.Word("Panels", "Boards") + " are drawn too thick." + either(slices.Contains(d.apart, true), " Parted where runs would cross.", "")}
+		note := line{p.Profile.Word("Panels", "Boards") + " are on your side, drawn too thick." + either(slices.Contains(d.apart, true), " Parted where runs would cross; a part may be turned.", "")}
 		y := d.under(0, d.Width/2, d.Height-8, "middle", note.wrap(d.Width/1.1, d.Width/1.1)...)
 		d.Height = d.block(y, false, line{counted("R1"), ": Plan of the room"})
 		return d.Picture
