@@ -276,14 +276,17 @@ func wayName(p plan.Plan, m plan.Marks, way plan.SawCut) string {
 // lettered is a line to saw with the next corners that have letters at its ends, where drawings leave out its own as they are nearly
 // in line with those.
 func lettered(p plan.Plan, m plan.Marks, way plan.SawCut) plan.SawCut {
-	ring, last := m.Named(p.Snap)[0], len(way.Corners)-1
-	way.Corners = slices.Clone(way.Corners)
-	for end, next := range map[int]int{0: 1, last: last - 1} {
-		if last < 1 || max(way.Corners[end], way.Corners[next]) >= len(ring) || min(way.Corners[end], way.Corners[next]) < 0 {
+	ring, own, last := m.Named(p.Snap)[0], way.Corners, len(way.Corners)-1
+	if last < 1 {
+		return way
+	}
+	way.Corners = slices.Clone(own)
+	for _, end := range [][2]int{{0, 1}, {last, last - 1}} {
+		at, from, on := own[end[0]], own[end[1]], 1
+		if max(at, from) >= len(ring) || min(at, from) < 0 {
 			continue
 		}
-		at, on := way.Corners[end], 1
-		if (at-way.Corners[next]+len(ring))%len(ring) > len(ring)/2 {
+		if (at-from+len(ring))%len(ring) > len(ring)/2 {
 			on = len(ring) - 1
 		}
 		for range ring {
@@ -292,7 +295,7 @@ func lettered(p plan.Plan, m plan.Marks, way plan.SawCut) plan.SawCut {
 			}
 			at = (at + on) % len(ring)
 		}
-		way.Corners[end] = at
+		way.Corners[end[0]] = at
 	}
 	return way
 }
