@@ -126,9 +126,10 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 			small = append(small, p.Name)
 		}
 	}
-	all, within := beside(parts...), part{Name: "key", Keys: keys, high: b.keyHigh(lineLong, small, keys)}
+	signs := b.signs(small, keys...)
+	all, within := beside(parts...), part{Name: "key", Keys: keys, high: keyHigh(lineLong, signs)}
 	if within.high > 0 {
-		all.Keys, all.high = keys, all.high+b.keyHigh(pageLong, small, keys)
+		all.Keys, all.high = keys, all.high+keyHigh(pageLong, signs)
 		if in := beside(append(slices.Clone(parts), within)...); in.high+lineHigh < all.high {
 			all = in
 		}
@@ -140,10 +141,10 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 	return all
 }
 
-// keyHigh is the height of the legend of some pictures on lines of so many letters.
-func (b *page) keyHigh(long int, small, keys []string) (high float64) {
+// keyHigh is the height of a legend on lines of so many letters.
+func keyHigh(long int, signs []sign) (high float64) {
 	row := long
-	for _, s := range b.signs(small, keys...) {
+	for _, s := range signs {
 		if s.Class == "onphone" {
 			continue
 		}
@@ -340,9 +341,7 @@ func (b *page) drawPieces() {
 		}
 		pages[len(pages)-1] = append(pages[len(pages)-1], l)
 	}
-	for _, page := range pages {
-		b.enlarge(page)
-	}
+	inParallel(pages, b.enlarge)
 	for _, l := range b.leaves {
 		for _, made := range l.drawn {
 			b.keep(made)
@@ -417,7 +416,11 @@ func (b *page) lay(l *leaf, one float64, pages int) bool {
 		own.exact = 0
 	}
 	for _, back := range []bool{false, true} {
-		made := render(fraction.Must(drawing.Piece(b.Plan, l.at, back, inkInch*l.piece.Height.Float64()/one)))
+		pic := fraction.Must(drawing.Piece(b.Plan, l.at, back, inkInch*l.piece.Height.Float64()/one))
+		if narrow, ok := pic.Narrow(); pages > 0 && pic.Scale != one && !(ok && narrow.Scale == one) {
+			return false
+		}
+		made := render(pic)
 		l.drawn, own.drawn[made.Name] = append(l.drawn, made), made
 	}
 	room, next := own.roomFor(l)
