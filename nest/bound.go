@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"cmp"
 	"math"
 	"math/bits"
 	"slices"
@@ -28,13 +29,33 @@ type relaxed struct {
 	kinds        []int   // usable kinds of stock
 	span, tall   []int64 // of each of kinds
 	pace, height []int64 // of each of pieces
-	pairs        []pair  // of functions that bound the whole job best, the best first; set by lower
+	paces, highs measures
+	pairs        []pair // of functions that bound the whole job best, the best first; set by lower
 }
 
 // pair is a function of the paces and one of the heights.
 type pair struct {
 	across, along *dual
 	permille      uint64 // of a sheet: the bound
+}
+
+// measures are the different ones of some sizes, falling, with how many there are of each, and the
+// number of each size among them.
+type measures struct {
+	sizes  []int64
+	counts []int
+	number []int
+}
+
+func measuresOf(sizes []int64) measures {
+	m := measures{sizes: falling(slices.Clone(sizes)), number: make([]int, len(sizes))}
+	m.counts = make([]int, len(m.sizes))
+	for i, x := range sizes {
+		n, _ := slices.BinarySearchFunc(m.sizes, x, func(a, b int64) int { return cmp.Compare(b, a) })
+		m.number[i] = n
+		m.counts[n]++
+	}
+	return m
 }
 
 // LowerBound returns a lower bound on the sheets and the money of every guillotine nest of the
@@ -91,6 +112,7 @@ func (j *job) relax(pieces []int) *relaxed {
 		most = max(most, gap)
 		r.pace, r.height = append(r.pace, q.w+gap), append(r.height, q.h+j.kerf)
 	}
+	r.paces, r.highs = measuresOf(r.pace), measuresOf(r.height)
 	for i := range j.kinds {
 		k := &j.kinds[i]
 		if !k.usable {
@@ -150,9 +172,8 @@ func (j *job) lower(enough func(Bound) bool) (b Bound, r *relaxed) {
 	if r.pairUp(across, along, 0, raise) || !j.stacked(r.pieces) {
 		return b, r
 	}
-	heights, counts := counted(r.height) // the sharpest function of the heights is worth its time
-	if f, ok := line.BestDual(slices.Max(r.tall), heights, counts); ok {
-		r.pairUp(across, append(along, after(f, r.height)), len(along), raise)
+	if f, ok := j.memory.BestDual(slices.Max(r.tall), r.highs.sizes, r.highs.counts); ok { // the sharpest function of the heights is worth its time
+		r.pairUp(across, append(along, after(f, r.highs.sizes)), len(along), raise)
 	}
 	return b, r
 }
@@ -162,8 +183,9 @@ func (j *job) lower(enough func(Bound) bool) (b Bound, r *relaxed) {
 func (r *relaxed) pairUp(across, along []dual, from int, raise func(sheets int, how Argument) bool) bool {
 	most := min(mostWhole, math.MaxInt64/uint64(len(r.pieces)))
 	for f := range across {
+		wide := r.across(&across[f])
 		for g := from; g < len(along); g++ {
-			hi, lo, whole := pairSum(&across[f], &along[g])
+			hi, lo, whole := pairSum(wide, len(r.pieces), across[f].whole, &along[g])
 			if whole == 0 {
 				continue
 			}
@@ -178,6 +200,15 @@ func (r *relaxed) pairUp(across, along []dual, from int, raise func(sheets int, 
 		}
 	}
 	return false
+}
+
+// across returns the values of the paces in all by height.
+func (r *relaxed) across(f *dual) []uint64 {
+	sums := make([]uint64, len(r.highs.sizes))
+	for i, n := range r.paces.number {
+		sums[r.highs.number[i]] += uint64(f.size[n])
+	}
+	return sums
 }
 
 // rank keeps a pair if it is among the best, of equal ones the first.
@@ -210,7 +241,7 @@ func (j *job) leastBought(sheets int) int {
 	return max(0, sheets)
 }
 
-// dual is what a dual feasible function makes of sizes: whichever of them fitted together into the
+// dual is what a dual feasible function makes of different sizes: whichever fitted together into the
 // whole before still fit into whole now.
 type dual struct {
 	size  []int64
@@ -222,7 +253,7 @@ const mostRounding = 32
 
 // duals returns the functions to try on sheets as wide as the widest and as long as the longest.
 func (r *relaxed) duals() (across, along []dual) {
-	return dualsOf(r.pace, slices.Max(r.span)), dualsOf(r.height, slices.Max(r.tall))
+	return r.paces.duals(slices.Max(r.span)), r.highs.duals(slices.Max(r.tall))
 }
 
 // after returns the sizes after the function.
@@ -234,13 +265,12 @@ func after(f line.Dual, sizes []int64) dual {
 	return d
 }
 
-// dualsOf returns the sizes as they are and after each function worth trying, with the steps up to
+// duals returns the sizes as they are and after each function worth trying, with the steps up to
 // half the whole at which a size changes sides.
-func dualsOf(sizes []int64, whole int64) (all []dual) {
-	distinct, counts := counted(sizes)
-	steps := slices.DeleteFunc(line.Thresholds(whole, sizes), func(step int64) bool { return 2*step > whole })
-	for _, f := range line.DualsAt(whole, distinct, counts, spread(steps, len(sizes)), mostRounding) {
-		d := after(f, sizes)
+func (m *measures) duals(whole int64) (all []dual) {
+	steps := slices.DeleteFunc(line.Thresholds(whole, m.sizes), func(step int64) bool { return 2*step > whole })
+	for _, f := range line.DualsAt(whole, m.sizes, m.counts, spread(steps, len(m.number)), mostRounding) {
+		d := after(f, m.sizes)
 		if !slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
 			all = append(all, d)
 		}
@@ -268,16 +298,6 @@ func spread(all []int64, sizes int) []int64 {
 	return some
 }
 
-// counted returns the different sizes, falling, and how many there are of each.
-func counted(sizes []int64) (distinct []int64, counts []int) {
-	distinct = falling(slices.Clone(sizes))
-	counts = make([]int, len(distinct))
-	for _, x := range sizes {
-		counts[slices.Index(distinct, x)]++
-	}
-	return distinct, counts
-}
-
 // falling sorts sizes from the largest down and leaves each but once.
 func falling(sizes []int64) []int64 {
 	slices.Sort(sizes)
@@ -285,19 +305,19 @@ func falling(sizes []int64) []int64 {
 	return slices.Compact(sizes)
 }
 
-// pairSum returns Σ f × g in 128 bits, and f(span) × g(span): what a sheet holds of it, 0 where
-// that is too large to divide by.
-func pairSum(f, g *dual) (hi, lo, whole uint64) {
-	over, whole := bits.Mul64(uint64(f.whole), uint64(g.whole))
-	if over == 0 && whole < math.MaxUint64/uint64(len(f.size)+1) {
-		sizes := g.size[:len(f.size)]
-		for i, x := range f.size { // no size is above its whole: the sum fits 64 bits
-			lo += uint64(x) * uint64(sizes[i])
+// pairSum returns the sum of the values of so many pieces in 128 bits, across by height times g, and
+// what a sheet holds of it, 0 where that is too large to divide by.
+func pairSum(across []uint64, pieces int, most int64, g *dual) (hi, lo, whole uint64) {
+	over, whole := bits.Mul64(uint64(most), uint64(g.whole))
+	sizes := g.size[:len(across)]
+	if over == 0 && whole < math.MaxUint64/uint64(pieces+1) {
+		for i, x := range across { // no size is above its whole: the sum fits 64 bits
+			lo += x * uint64(sizes[i])
 		}
 		return 0, lo, whole
 	}
-	for i := range f.size {
-		h, l := bits.Mul64(uint64(f.size[i]), uint64(g.size[i]))
+	for i, x := range across {
+		h, l := bits.Mul64(x, uint64(sizes[i]))
 		var carry uint64
 		lo, carry = bits.Add64(lo, l, 0)
 		hi += h + carry

@@ -6,6 +6,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/nest/internal/line"
 )
 
 // maxMarks bounds a length in marks, so that an area fits 60 bits; maxTotal sums of areas or
@@ -40,6 +41,7 @@ type job struct {
 	pitch  int64
 	kinds  []sheetKind
 	pieces []piece
+	memory *line.Memory
 }
 
 // newJob puts a valid problem on whole numbers. It fails with ErrRange.

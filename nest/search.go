@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest/internal/line"
 )
 
 // Budget is how long a search may take, in steps and not in time, so that the same problem always
@@ -17,7 +18,14 @@ type Budget struct {
 	// Enough, where it is not nil, says of a bound that no nest within it is of use. The search ends as
 	// soon as one is enough, and its result has no nest but the bound alone.
 	Enough func(Bound) bool
+	// Memory, where it is not nil, spares searches of similar problems what they have in common. The
+	// results are the same without it.
+	Memory *Memory
 }
+
+// Memory holds what searches found that others may ask for again. The zero Memory is empty; it
+// serves one search at a time.
+type Memory struct{ line line.Memory }
 
 // DefaultNodes is the number of steps where a [Budget] gives none.
 const DefaultNodes = 10_000_000
@@ -41,6 +49,9 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	}
 	if ctx == nil {
 		ctx = context.Background()
+	}
+	if b.Memory != nil {
+		j.memory = &b.Memory.line
 	}
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes

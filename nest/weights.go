@@ -206,24 +206,16 @@ func newWeights(j *job, groups []group, relax *relaxed) *weights {
 		area[g] = uint64(relax.pace[at[g]] * relax.height[at[g]])
 	}
 	w.add(PartArea, area, relax.areas(len(j.kinds)))
-	heights, high := falling(slices.Clone(relax.height)), make([]int, len(relax.height))
-	for n, h := range relax.height {
-		high[n] = slices.Index(heights, h)
-	}
 	stacks := make([][][]layer, len(w.kinds)) // a function made for the one kind there is needs none
 	if len(stacks) > 1 {
-		stacks = stacksOf(heights, relax.tall)
+		stacks = stacksOf(relax.highs.sizes, relax.tall)
 	}
 	for _, p := range relax.pairs {
 		each, holds := make([]uint64, len(groups)), make([]uint64, len(j.kinds))
 		for g, n := range at {
-			each[g] = uint64(p.across.size[n]) * uint64(p.along.size[n])
+			each[g] = uint64(p.across.size[relax.paces.number[n]]) * uint64(p.along.size[relax.highs.number[n]])
 		}
-		values := make([]int64, len(heights))
-		for n, i := range high {
-			values[i] = p.along.size[n]
-		}
-		for n, most := range mostOf(values, stacks, p.along.whole) {
+		for n, most := range mostOf(p.along.size, stacks, p.along.whole) {
 			holds[w.kinds[n]] = uint64(p.across.whole) * uint64(most)
 		}
 		w.add(DualFunctions, each, holds)

@@ -24,7 +24,7 @@ func (e *explorer) searchAgain(i int) error {
 	}
 	before := e.found[i]
 	problem := fraction.Must(Nesting(e.room, &before.Layout))
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.nodes(), Draft: true})
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.nodes(), Draft: true, Memory: &e.memory})
 	if err != nil {
 		return err
 	}

@@ -28,6 +28,7 @@ type explorer struct {
 	layouts int               // looked at
 	tied    int               // of these those that were nested only to break ties
 	nested  map[string]nested // by partsKey
+	memory  nest.Memory       // of the nests
 	end     EndCause
 
 	bare   nest.Problem  // without a part
@@ -178,7 +179,7 @@ func (e *explorer) look(layout wall.Layout) error {
 // nestOnTrial returns a nest of a layout, or nil once a bound says that it needs no less than the last
 // of so many choices, which look as good.
 func (e *explorer) nestOnTrial(l *wall.Layout, problem nest.Problem, at int) (*nest.Result, error) {
-	b := nest.Budget{Nodes: e.budget.Nodes / draftShare, Draft: true}
+	b := nest.Budget{Nodes: e.budget.Nodes / draftShare, Draft: true, Memory: &e.memory}
 	if e.room.Profile.Boards {
 		b.Nodes = e.budget.Nodes // one dimension: exact at once
 	}

@@ -87,7 +87,7 @@ func (e *explorer) lookAtTie(layout wall.Layout, problem nest.Problem, i int) er
 	if e.tied++; e.tied > mostTies {
 		return nil
 	}
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes / draftShare, Draft: true})
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes / draftShare, Draft: true, Memory: &e.memory})
 	if err != nil {
 		return err
 	}

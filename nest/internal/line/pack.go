@@ -22,17 +22,19 @@ const quick, diveShare, rounds = 500, 2, 100
 // It fails only if [Check] does. When the nodes are spent or the context is cancelled it returns
 // the best packing so far with Proved false.
 func Pack(ctx context.Context, capacity int64, sizes []int64, nodes int) (Result, error) {
-	if err := Check(capacity, sizes); err != nil {
-		return Result{}, err
-	}
-	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: nodes}, how: Area}
-	p.best = p.job.greedy(p.job.counts)
-	p.lower = int(ceilDiv(p.job.total(p.job.counts), capacity))
+	return (*Memory)(nil).Pack(ctx, capacity, sizes, nodes)
+}
+
+// pack packs a job.
+func (j *job) pack(ctx context.Context, nodes int) packed {
+	p := &packer{job: j, meter: &meter{ctx: ctx, limit: nodes}, how: Area}
+	p.best = j.greedy(j.counts)
+	p.lower = int(ceilDiv(j.total(j.counts), j.capacity))
 	if len(p.best) > p.lower {
-		p.raise(p.job.lower())
+		p.raise(j.lower())
 		p.run()
 	}
-	return Result{p.job.bins(p.best), p.lower, len(p.best) == p.lower, p.how, min(p.meter.used, p.meter.limit)}, nil
+	return packed{p.best, p.lower, p.how, min(p.meter.used, p.meter.limit)}
 }
 
 // packer holds the best packing and the best bound while they close in.
