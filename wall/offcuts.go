@@ -283,7 +283,7 @@ func (x *Seams) FromOffcuts(ctx context.Context, o Offcuts) (layout Layout, foun
 	}
 	defer func() { x.spare.Put(&t.buffers) }()
 	t.steps = append(t.steps[:0], step{before: -1})
-	ends := []label{{used: t.width + t.kerf}}
+	ends := []label{{used: t.width + t.kerf, phase: modulo(t.width+t.kerf, t.pitch)}}
 	for _, n := range t.order() {
 		check(ctx)
 		if ends = t.cover(n, ends); len(ends) == 0 {
@@ -336,6 +336,7 @@ func (s *stop) clear() { *s = stop{s.labels[:0], math.MaxInt64, math.MaxInt64, 0
 // up to a place and so high.
 type label struct {
 	penalty, used, high int64
+	phase               int64 // used modulo the pitch
 	step                int32 // the last one
 }
 
@@ -347,7 +348,7 @@ type step struct {
 
 // asGood reports whether the label is no worse than another in anything.
 func (l *label) asGood(m *label) bool {
-	return l.penalty <= m.penalty && l.used <= m.used && l.high >= m.high
+	return (m.penalty-l.penalty)|(m.used-l.used)|(l.high-m.high) >= 0 // no sign is set
 }
 
 // order returns the numbers of the bays in the order in which they are covered.
@@ -427,7 +428,7 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 		next, step := label{penalty: q.penalty + penalty, used: q.used, high: q.high}, step{q.step, int32(bay), to}
 		if high <= q.high {
 			held := next
-			if held.used += min(t.mod(upright-q.used), t.mod(turned-q.used)) + width; held.used <= t.width {
+			if held.used += min(t.mod(upright-q.phase), t.mod(turned-q.phase)) + width; held.used <= t.width {
 				held.used += t.kerf
 				t.add(stop, held, step)
 			}
@@ -465,14 +466,22 @@ func (t *taking) places(b *offcutBay, left, right int64) (upright, turned int64)
 // mod returns x modulo the pitch; what rounding leaves just below the pitch counts as 0.
 func (t *taking) mod(x int64) int64 {
 	const rounding = 8 // more than a sum of rounded lengths is off, in steps
-	if t.pitch == 0 {
+	if x = modulo(x, t.pitch); x >= t.pitch-rounding {
 		return 0
 	}
-	if x %= t.pitch; x < 0 {
-		x += t.pitch
-	}
-	if x >= t.pitch-rounding {
+	return x
+}
+
+// modulo returns x modulo the pitch, in [0, pitch), or 0 if there is none.
+func modulo(x, pitch int64) int64 {
+	if pitch == 0 {
 		return 0
+	}
+	if x < -pitch || pitch <= x { // the division takes longer than all else
+		x %= pitch
+	}
+	if x < 0 {
+		x += pitch
 	}
 	return x
 }
@@ -484,13 +493,14 @@ func (t *taking) add(stop *stop, l label, last step) {
 	if l.penalty > stop.most || stop.better < len(list) && list[stop.better].asGood(&l) {
 		return
 	}
-	for k := 0; k < len(list); k++ {
-		q := &list[k]
-		if q.asGood(&l) {
+	for k := range list {
+		if list[k].asGood(&l) {
 			stop.better = k
 			return
 		}
-		if l.asGood(q) {
+	}
+	for k := 0; k < len(list); k++ {
+		if q := &list[k]; l.asGood(q) {
 			*q = list[len(list)-1]
 			list = list[:len(list)-1]
 			k--
@@ -504,7 +514,7 @@ func (t *taking) add(stop *stop, l label, last step) {
 	} else if list[worst].penalty <= l.penalty {
 		return // a full list has lost none
 	}
-	l.step = int32(len(t.steps))
+	l.step, l.phase = int32(len(t.steps)), modulo(l.used, t.pitch)
 	t.steps, list[worst] = append(t.steps, last), l
 	stop.labels, stop.least, stop.most = list, min(stop.least, l.penalty), math.MaxInt64
 	if len(list) == mostLabels {

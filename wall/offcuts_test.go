@@ -160,7 +160,7 @@ func TestFromOffcutsStopsWithTheContext(t *testing.T) {
 // Labels at a node are those that no other beats in all, and of too many the dearest goes.
 func TestLabelsAtANode(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var taking taking
+		taking := taking{Seams: &Seams{}}
 		var stop stop
 		stop.clear()
 		var want []label
