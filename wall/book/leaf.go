@@ -28,7 +28,11 @@ const (
 	inkInch    = 96.0  // to the inch
 	sideWide   = 578.0 // ink that a side of a piece has across the page,
 	columnWide = 228.0 // and in a column,
-	sideHigh   = 765.0 // and upwards on a page
+	sideMore   = 50.0  // that its drawing has over and under it at least,
+	titleMore  = 29.0  // for the title block of a face,
+	stopMore   = 16.0  // and for measurements,
+	letterHigh = 5.3   // with each letter of that of its width,
+	mostStops  = 18    // where these are no more, as more may have no room
 	pieceHigh  = 240.0 // that its height takes where a page has little room,
 	fewHigh    = 140.0 // and of one with only outer edges to saw, so that a page has two
 	smallest   = 15.0  // that a piece is drawn one to where two pages have room for one that is
@@ -57,7 +61,7 @@ const (
 type block struct {
 	Wide  []string
 	Sides [][]part
-	Keys  []string // pictures whose signs the legend under all has
+	Signs []sign   // of the legend under all
 	Small []string // those that are as drawn for a phone
 	high  float64
 }
@@ -65,7 +69,7 @@ type block struct {
 // part is a picture, a table or a legend of a leaf, by its name, what it shows, and the height that it takes.
 type part struct {
 	Name  string
-	Keys  []string // pictures whose signs a legend has
+	Signs []sign // of a legend
 	high  float64
 	Small bool     // as drawn for a phone
 	Side  string   // of the piece, "" for both
@@ -127,9 +131,9 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 		}
 	}
 	signs := b.signs(small, keys...)
-	all, within := beside(parts...), part{Name: "key", Keys: keys, high: keyHigh(lineLong, signs)}
+	all, within := beside(parts...), part{Name: "key", Signs: signs, high: keyHigh(lineLong, signs)}
 	if within.high > 0 {
-		all.Keys, all.high = keys, all.high+keyHigh(pageLong, signs)
+		all.Signs, all.high = signs, all.high+keyHigh(pageLong, signs)
 		if in := beside(append(slices.Clone(parts), within)...); in.high+lineHigh < all.high {
 			all = in
 		}
@@ -167,7 +171,7 @@ func (b *page) half(name string) part {
 }
 
 // small is a picture as drawn for a phone.
-func (b *page) small(name string) template.HTML { return template.HTML(b.drawn[name].small) }
+func (b *page) small(name string) template.HTML { return template.HTML(b.drawn[name].markup()[1]) }
 
 // wide reports whether a picture takes more than a column.
 func (b *page) wide(name string) bool { return b.drawn[name].Width > halfWide }
@@ -316,9 +320,17 @@ func (b *page) cutting(s plan.Sheet) []block {
 type leaf struct {
 	at, n  int // of the piece in the plan, and of the leaf
 	piece  plan.Piece
-	drawn  []rendered
+	rings  []ring                  // of corners
+	cuts   []string                // the order of sawing
+	arcs   []string                // the trammels
+	tried  [2]map[float64]rendered // its face and its back by what they are drawn one to
+	drawn  []rendered              // as they are in the book
 	blocks []block
 	high   float64 // what it takes of a page, if it is on one
+	room   float64 // what a page has for its first block,
+	next   float64 // and another page for the next
+	more   float64 // ink that a side has over and under it at least
+	tables float64 // what its tables take
 }
 
 // oddPieces are those with a leaf.
@@ -332,7 +344,10 @@ func (b *page) oddPieces() (all []plan.Piece) {
 // drawPieces draws both sides of each odd piece, as many leaves on a page as have room there at their least scale, and
 // then all of a page as large as it lets them.
 func (b *page) drawPieces() {
-	inParallel(b.leaves, func(l *leaf) { b.lay(l, l.least(), 0) })
+	inParallel(b.leaves, func(l *leaf) {
+		b.measure(l)
+		b.lay(l, l.least(), 0)
+	})
 	var pages [][]*leaf
 	high := 0.0
 	for _, l := range b.leaves {
@@ -349,6 +364,25 @@ func (b *page) drawPieces() {
 	}
 }
 
+// measure finds what goes with a piece at every scale, and how high that is.
+func (b *page) measure(l *leaf) {
+	l.rings, l.cuts, l.tried, l.more = b.rings(l.piece), strokes(b.Plan, l.piece, b.unbroken), [2]map[float64]rendered{{}, {}}, sideMore
+	for _, a := range l.piece.Marks.Arcs {
+		l.arcs = append(l.arcs, whole(sentence((&text{tape: b.tape, full: true}).trammel(l.piece, a, fromLeft))))
+	}
+	stops := 0
+	for _, r := range l.rings {
+		stops += len(r.Face) + len(r.Corners)
+	}
+	if len(l.arcs) == 0 && stops <= mostStops {
+		l.more += stopMore + letterHigh*float64(len(strings.ReplaceAll(b.tape.Format(l.piece.Width), " "+b.tape.Unit.String(), "")))
+	}
+	for _, table := range append(l.order(1), l.marks("", 1)...) {
+		l.tables += table.high + partGap
+	}
+	l.room, l.next = b.roomFor(l)
+}
+
 // enlarge draws the leaves of a page, or the pages of a leaf, one to the least number at which they have room: on one more
 // page where it is small on fewer.
 func (b *page) enlarge(page []*leaf) {
@@ -358,21 +392,22 @@ func (b *page) enlarge(page []*leaf) {
 			return
 		}
 	}
-	most, best := len(page[0].blocks), least+1
-	if len(page) == 1 && !page[0].piece.Plain() {
-		most = max(most, 2)
-	}
-	for pages := 0; pages < most && best > min(least, smallest); pages++ {
-		for one := largest(page, pages > 0); one < either(best > least, best, best/nextPage); one++ {
+	parted := len(page[0].blocks) > 1 || len(page) == 1 && !page[0].piece.Plain()
+	most, best := either(parted, 2, 1), least+1
+	for pages := 1; pages <= most && best > min(least, smallest); pages++ {
+		for one := 1.0; one < either(best > least, best, best/nextPage); one++ {
+			if !may(page, one, pages > 1) {
+				continue
+			}
 			high, all := 0.0, []leaf(nil)
 			for _, l := range page {
 				trial := *l
-				if !b.lay(&trial, min(one, l.least()), pages+1) {
+				if !b.lay(&trial, min(one, l.least()), pages) {
 					break
 				}
 				high, all = high+trial.high, append(all, trial)
 			}
-			if len(all) == len(page) && (high-leafGap <= pageHigh || pages > 0) {
+			if len(all) == len(page) && (high-leafGap <= pageHigh || pages > 1) {
 				for i, l := range page {
 					*l = all[i]
 				}
@@ -383,19 +418,23 @@ func (b *page) enlarge(page []*leaf) {
 	}
 }
 
-// largest is what leaves of a page are drawn one to at least: sides of a piece stand beside each other in columns, or under each other
-// across the page, or are parted.
-func largest(page []*leaf, parted bool) (one float64) {
-	beside := 0.0
+// may reports whether leaves can have room on a page, or parted on two, if drawn one to so many: with their sides beside each other in
+// columns, or under each other across the page, each as low as its drawing can be.
+func may(page []*leaf, one float64, parted bool) bool {
+	high := -leafGap
 	for _, l := range page {
-		wide, high := inkInch*l.piece.Width.Float64(), inkInch*l.piece.Height.Float64()
-		one = max(one, wide/sideWide)
-		if parted {
-			return math.Ceil(max(one, high/sideHigh))
+		ink := inkInch / min(one, l.least())
+		wide, back := ink*l.piece.Width.Float64(), ink*l.piece.Height.Float64()+l.more
+		face, both := back+titleMore, 2*back+titleMore+l.tables/2
+		if wide > sideWide || parted && (face > l.room || back > l.next) {
+			return false
 		}
-		one, beside = max(one, min(wide/columnWide, 2*high/sideHigh)), beside+high
+		if wide <= columnWide {
+			both = max(face, (2*back+titleMore+l.tables)/2)
+		}
+		high += both + pageHigh - l.room + leafGap
 	}
-	return math.Ceil(max(one, beside/sideHigh))
+	return parted || high <= pageHigh
 }
 
 // least is what a piece is drawn one to so that a page has room for all that goes with it.
@@ -411,24 +450,34 @@ func (l *leaf) least() float64 {
 // pages, it has in any case.
 func (b *page) lay(l *leaf, one float64, pages int) bool {
 	own := *b
-	own.drawn, own.exact, l.drawn = map[string]rendered{}, one, nil
-	if pages == 0 {
-		own.exact = 0
-	}
-	for _, back := range []bool{false, true} {
-		pic := fraction.Must(drawing.Piece(b.Plan, l.at, back, inkInch*l.piece.Height.Float64()/one))
-		if narrow, ok := pic.Narrow(); pages > 0 && pic.Scale != one && !(ok && narrow.Scale == one) {
+	own.drawn, own.exact = map[string]rendered{}, either(pages > 0, one, 0)
+	l.drawn = nil
+	for back := range l.tried {
+		side := b.side(l, back, one)
+		if narrow, ok := side.Narrow(); pages > 0 && side.Scale != one && !(ok && narrow.Scale == one) {
 			return false
 		}
-		made := render(pic)
-		l.drawn, own.drawn[made.Name] = append(l.drawn, made), made
+		l.drawn, own.drawn[side.Name] = append(l.drawn, side), side
 	}
-	room, next := own.roomFor(l)
-	l.blocks = own.marked(room, next, l.piece)
+	l.blocks = own.marked(l)
 	if l.high = pageHigh; len(l.blocks) == 1 {
-		l.high = pageHigh - room + l.blocks[0].high + leafGap
+		l.high = pageHigh - l.room + l.blocks[0].high + leafGap
 	}
 	return pages == 0 || len(l.blocks) > 0 && len(l.blocks) <= pages
+}
+
+// side draws a side of a piece one to so many, once.
+func (b *page) side(l *leaf, back int, one float64) rendered {
+	made, ok := l.tried[back][one]
+	if !ok {
+		var before []drawing.Picture
+		for _, other := range l.tried[back] {
+			before = append(before, other.Picture)
+		}
+		made = render(fraction.Must(drawing.Piece(b.Plan, l.at, back == 1, inkInch*l.piece.Height.Float64()/one, before...)))
+		l.tried[back][one] = made
+	}
+	return made
 }
 
 // roomFor is what a page has for the first block of a leaf, and the next for another.
@@ -451,28 +500,27 @@ func (b *page) roomFor(l *leaf) (room, next float64) {
 // marked are the blocks of the leaf of an odd piece: one where a page has room for its face and its back, else the face and the
 // back, each with the table of its own or with what of that the page of the face has no room for; none where the sides are not of the
 // scale that they must have.
-func (b *page) marked(room, next float64, piece plan.Piece) []block {
-	rings, face, back := b.rings(piece), drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
-	order := func(parts int) []part { return b.order(piece, parts) }
+func (b *page) marked(l *leaf) []block {
+	face, back := drawing.PieceName(l.piece, "face"), drawing.PieceName(l.piece, "back")
 	marks := func(side string) func(parts int) []part {
-		return func(parts int) []part { return b.marks(piece, rings, side, parts) }
+		return func(parts int) []part { return l.marks(side, parts) }
 	}
-	all := func(parts int) []part { return append(order(parts), marks("")(parts)...) }
-	if one, ok := b.fit(room, all, face, back); ok {
+	all := func(parts int) []part { return append(l.order(parts), marks("")(parts)...) }
+	if one, ok := b.fit(l.room, all, face, back); ok {
 		return []block{one}
 	}
-	ordered := func(parts int) []part { return append(order(parts), marks("face")(parts)...) }
-	for _, tables := range [][2]func(int) []part{{ordered, marks("back")}, {order, marks("")}} {
-		one, ok := b.fit(room, tables[0], face)
-		if two, also := b.fit(next, tables[1], back); ok && also {
+	ordered := func(parts int) []part { return append(l.order(parts), marks("face")(parts)...) }
+	for _, tables := range [][2]func(int) []part{{ordered, marks("back")}, {l.order, marks("")}} {
+		one, ok := b.fit(l.room, tables[0], face)
+		if two, also := b.fit(l.next, tables[1], back); ok && also {
 			return []block{one, two}
 		}
 	}
 	if b.exact > 0 {
 		return nil
 	}
-	one, _ := b.sides(0, nil, face)
-	two, _ := b.sides(0, nil, back)
+	one, _ := b.sides(math.Inf(1), 0, nil, face)
+	two, _ := b.sides(math.Inf(1), 0, nil, back)
 	return []block{one, beside(all(2)...), two}
 }
 
@@ -484,7 +532,7 @@ func (b *page) fit(room float64, tables func(parts int) []part, names ...string)
 	}
 	for phone := range len(names) + 1 {
 		for parts := 1; parts <= 2; parts++ {
-			if all, ok = b.sides(phone, tables(parts), names...); ok && all.high <= room {
+			if all, ok = b.sides(room, phone, tables(parts), names...); ok {
 				return all, true
 			}
 		}
@@ -503,10 +551,12 @@ func (b *page) howMeasured(piece plan.Piece) string {
 	return strings.Join(says, " ")
 }
 
-// sides is a block of drawings, the last few as for a phone, with some tables, unless one of these is too wide for a column.
-func (b *page) sides(phone int, tables []part, names ...string) (all block, ok bool) {
+// sides is a block of drawings, the last few as for a phone, with some tables, unless one of these is too wide for a column or
+// all are too high, which may be plain without a legend.
+func (b *page) sides(room float64, phone int, tables []part, names ...string) (all block, ok bool) {
 	var wide []string
 	var parts []part
+	least := room
 	for i, name := range names {
 		half, small, pic := b.half(name), i >= len(names)-phone, b.drawn[name].Picture
 		if narrow, also := pic.Narrow(); small && also {
@@ -519,47 +569,47 @@ func (b *page) sides(phone int, tables []part, names ...string) (all block, ok b
 			if len(parts) > 0 { // the face comes first
 				return all, false
 			}
-			wide = append(wide, name)
+			wide, least = append(wide, name), least-b.drawn[name].Height
 		} else {
 			parts = append(parts, half)
 		}
 	}
-	return b.across(wide, names, append(parts, tables...)...), true
+	if parts = append(parts, tables...); beside(parts...).high > least {
+		return all, false
+	}
+	all = b.across(wide, names, parts...)
+	return all, all.high <= room
 }
 
 // order is the order of sawing of a piece, which has the numbers on its face, in some parts, and its trammels.
-func (b *page) order(piece plan.Piece, parts int) (all []part) {
-	cuts, arcs := strokes(b.Plan, piece, b.unbroken), []string(nil)
-	for _, a := range piece.Marks.Arcs {
-		arcs = append(arcs, whole(sentence((&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft))))
-	}
+func (l *leaf) order(parts int) (all []part) {
 	high := func(says ...string) (lines float64) {
 		for _, s := range says {
 			lines += float64(folded(s, lineLong)) * lineHigh
 		}
 		return lines
 	}
-	for from, to := range shares(cuts, parts, func(s string) float64 { return high(s) }) {
-		all = append(all, part{Name: "order", Says: cuts[from:to], high: partGap + high(cuts[from:to]...)})
+	for from, to := range shares(l.cuts, parts, func(s string) float64 { return high(s) }) {
+		all = append(all, part{Name: "order", Says: l.cuts[from:to], high: partGap + high(l.cuts[from:to]...)})
 	}
-	if len(arcs) > 0 {
-		all = append(all, part{Name: "arcs", Says: arcs, high: high(arcs...)})
+	if len(l.arcs) > 0 {
+		all = append(all, part{Name: "arcs", Says: l.arcs, high: high(l.arcs...)})
 	}
 	return all
 }
 
 // marks is the table of the corners of a piece on one side of it, or on both where none is named, in some parts. A plain
 // piece has them on the drawings.
-func (b *page) marks(piece plan.Piece, rings []ring, side string, parts int) (all []part) {
-	if piece.Plain() {
+func (l *leaf) marks(side string, parts int) (all []part) {
+	if l.piece.Plain() {
 		return nil
 	}
-	for from, to := range shares(rings, parts, func(r ring) float64 { return tall(r.rows(side)...) }) {
+	for from, to := range shares(l.rings, parts, func(r ring) float64 { return tall(r.rows(side)...) }) {
 		var rows []int
-		for _, r := range rings[from:to] {
+		for _, r := range l.rings[from:to] {
 			rows = append(rows, r.rows(side)...)
 		}
-		all = append(all, part{Name: "marks", Side: side, Rings: rings[from:to], Piece: piece, high: tall(rows...)})
+		all = append(all, part{Name: "marks", Side: side, Rings: l.rings[from:to], Piece: l.piece, high: tall(rows...)})
 	}
 	return all
 }

@@ -1,7 +1,6 @@
 package book
 
 import (
-	"cmp"
 	"html"
 	"html/template"
 	"slices"
@@ -33,10 +32,9 @@ func (b *page) signs(small []string, names ...string) (kept []sign) {
 	for _, s := range b.every {
 		wide, narrow := false, false
 		for _, name := range names {
-			phone := cmp.Or(b.drawn[name].small, b.drawn[name].wide)
-			large := either(slices.Contains(small, name), phone, b.drawn[name].wide)
-			narrow = narrow || strings.Contains(phone, s.mark)
-			wide = wide || strings.Contains(large, s.mark)
+			markup := b.drawn[name].markup()
+			narrow = narrow || strings.Contains(markup[1], s.mark)
+			wide = wide || strings.Contains(markup[either(slices.Contains(small, name), 1, 0)], s.mark)
 		}
 		if s.Class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)

@@ -54,9 +54,7 @@ func Files(p plan.Plan) ([]File, error) { return Dated(p, "") }
 func Dated(p plan.Plan, date string) (files []File, err error) {
 	defer fraction.Catch(&err)
 	b := &page{Date: date, text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}, Style: style()}
-	if err := b.draw(); err != nil {
-		return nil, err
-	}
+	b.draw()
 	b.Contents = b.contents()
 	b.every = b.legend()
 	b.drawPieces()
@@ -74,10 +72,10 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 // style is the style sheet of the pages with that of the drawings.
 func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
-// rendered is a picture and its markup, also as drawn for a phone, if it is.
+// rendered is a picture and its markup, written once: as it is, and as drawn for a phone.
 type rendered struct {
 	drawing.Picture
-	wide, small string
+	markup func() [2]string
 }
 
 // sketch is a picture on its way to the book.
@@ -85,11 +83,10 @@ type sketch struct {
 	make func() (drawing.Picture, error)
 	may  bool // be missing, where there is nothing to draw
 	made rendered
-	err  error
 }
 
 // draw makes every picture once, several at a time.
-func (b *page) draw() (failed error) {
+func (b *page) draw() {
 	var all []*sketch
 	keep := func(make func() (drawing.Picture, error)) *sketch {
 		all = append(all, &sketch{make: make})
@@ -128,28 +125,27 @@ func (b *page) draw() (failed error) {
 		}
 	}
 	inParallel(all, func(s *sketch) {
-		if s.made.Picture, s.err = s.make(); s.err == nil {
-			s.made = render(s.made.Picture)
+		if pic, err := s.make(); !s.may || !errors.As(err, new(*fault.Fault)) {
+			s.made = render(fraction.Must(pic, err))
+			s.made.markup()
 		}
 	})
 	for _, s := range all {
-		switch {
-		case s.err == nil:
+		if s.made.markup != nil {
 			b.keep(s.made)
-		case !s.may || !errors.As(s.err, new(*fault.Fault)):
-			failed = errors.Join(failed, s.err)
 		}
 	}
-	return failed
 }
 
-// render makes the markup of a picture.
+// render makes the markup of a picture when that is wanted.
 func render(pic drawing.Picture) rendered {
-	made := rendered{Picture: pic, wide: string(pic.Element())}
-	if narrow, ok := pic.Narrow(); ok {
-		made.small = string(narrow.Element())
-	}
-	return made
+	return rendered{pic, sync.OnceValue(func() [2]string {
+		wide := string(pic.Element())
+		if narrow, ok := pic.Narrow(); ok {
+			return [2]string{wide, string(narrow.Element())}
+		}
+		return [2]string{wide, wide}
+	})}
 }
 
 // keep keeps a picture for the book, and as a file.
@@ -191,9 +187,9 @@ func (b *page) picture(name string) template.HTML {
 		return template.HTML(fmt.Sprintf("<div %s style=\"--natural:%.5gpx\">%s</div>\n", attrs, width, markup))
 	}
 	if small, ok := large.Narrow(); ok {
-		return of(`class="across"`, large.Width, large.wide) + of(`class="onphone"`, small.Width, large.small)
+		return of(`class="across"`, large.Width, large.markup()[0]) + of(`class="onphone"`, small.Width, large.markup()[1])
 	}
-	return of(either(b.wide(name), `class="alone sideways" tabindex="0" role="group" aria-label="Wide drawing"`, `class="alone"`), large.Width, large.wide)
+	return of(either(b.wide(name), `class="alone sideways" tabindex="0" role="group" aria-label="Wide drawing"`, `class="alone"`), large.Width, large.markup()[0])
 }
 
 // templates returns the pages of full-size templates for one paper.

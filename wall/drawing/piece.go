@@ -68,19 +68,27 @@ func (c corner) along(axis int) fraction.Length {
 
 // Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left is right, its height taking
 // at most so much ink. Corners close together are drawn again, as details at a larger scale. A side is wide that is larger so,
-// or has much to saw or to name close together; where a phone has no room for all of that, it has the wide one.
-func Piece(p plan.Plan, i int, back bool, tall float64) (pic Picture, err error) {
+// or has much to saw or to name close together; where a phone has no room for all of that, it has the wide one. What is drawn
+// for a phone is taken over from a drawing of the same side before, if it is of the same scale there.
+func Piece(p plan.Plan, i int, back bool, tall float64, before ...Picture) (pic Picture, err error) {
 	return draw(wideInk, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
 		piece, name := p.Pieces[i], PieceName(p.Pieces[i], either(back, "back", "face"))
 		if min(piece.Width.Sign(), piece.Height.Sign()) <= 0 {
 			return nil
 		}
-		d := drawSide(p, i, back, halfInk, tall, sized(name, width))
-		switch {
-		case width < wideInk && d.crowded() >= bad:
+		most, half := whole(tall/piece.Height.Float64()), whole((halfInk-pieceLeft-pieceRight)/piece.Width.Float64()) // but for middles of arcs beside it
+		same := func(b Picture) bool { return b.narrow != nil && b.narrow.Scale == math.Round(perInch/min(most, half)) }
+		if n := slices.IndexFunc(before, same); n >= 0 && width < wideInk {
+			return before[n].narrow
+		}
+		if width < wideInk || half >= most {
+			d := drawSide(p, i, back, halfInk, tall, sized(name, width))
+			if width < wideInk && d.crowded() < bad || d.crowded() == 0 && len(d.insets) <= mostInset && d.scale >= most {
+				return d.Picture
+			}
+		}
+		if width < wideInk {
 			return nil
-		case width < wideInk || d.crowded() == 0 && len(d.insets) <= mostInset && d.scale >= whole(tall/piece.Height.Float64()):
-			return d.Picture
 		}
 		return drawSide(p, i, back, wideInk, tall, name).Picture
 	})

@@ -138,17 +138,15 @@ const (
 // sight returns what is wrong with a lead from the middle of a label to what is nearest of a segment, but nothing
 // more where it crosses a text or a line.
 func (b *board) sight(c box, s segment) (wrong int) {
-	at, middle, off := c.nearestOn(s), c.middle(), offDot
-	if s.from == s.to {
-		off *= 2
-	}
+	at, middle, off := c.nearestOn(s), c.middle(), either(s.from == s.to, 2*offDot, offDot)
 	back := min(1, .7/max(1e-9, cmplx.Abs(middle-at))) // to just before the line
 	lead := segment{middle, segment{at, middle}.along(back)}
+	span := segment{middle, at}.span() // where a text can be in the way
 	through := func(w box) bool {
-		return centered(at, 0, 0).overlaps(w) || slices.ContainsFunc(w.diagonals(), lead.crosses)
+		return span.overlaps(w) && (centered(at, 0, 0).overlaps(w) || slices.ContainsFunc(w.diagonals(), lead.crosses))
 	}
 	passes := func(dot point) bool {
-		return cmplx.Abs(dot-at) >= closer && cmplx.Abs(dot-lead.nearest(dot, 0)) < off
+		return span.grow(off).holds(dot) && cmplx.Abs(dot-at) >= closer && cmplx.Abs(dot-lead.nearest(dot, 0)) < off
 	}
 	switch {
 	case slices.ContainsFunc(b.lines, lead.crosses):
@@ -172,9 +170,9 @@ func (b *board) clear(places []box, s segment) []box {
 // mistaken reports whether a text of a corner is about as near to another one, and no farther off than
 // some ink.
 func (b *board) mistaken(c box, at point, most float64) bool {
-	middle := c.middle()
+	middle, near := c.middle(), min(most, 1.3*cmplx.Abs(c.middle()-at))
 	return slices.ContainsFunc(b.dots, func(dot point) bool {
-		return cmplx.Abs(dot-at) >= closer && cmplx.Abs(dot-middle) < min(most, 1.3*cmplx.Abs(middle-at))
+		return math.Abs(real(dot-middle)) < near && cmplx.Abs(dot-middle) < near && cmplx.Abs(dot-at) >= closer
 	})
 }
 
