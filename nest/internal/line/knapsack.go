@@ -116,13 +116,18 @@ func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (mo
 		for range k.job.most(kind, need[kind]) {
 			taken := k.taken[len(k.copies)*width:][:width]
 			clear(taken)
-			if full := k.best[back[width-1]] + value; full > floor && first < width {
+			if full := k.best[back[width-1]] + value; full > floor && k.first[kind] < width {
 				endings = append(endings, ending{len(k.copies), full})
 			}
-			for p := width - 1; p >= first; p-- {
-				if with := k.best[back[p]] + value; with > k.best[p] {
-					k.best[p], taken[p] = with, true
+			improved, back, best, taken := width, back[first:], k.best[first:], taken[first:]
+			for p := len(back) - 1; p >= 0; p-- {
+				if with := k.best[back[p]] + value; with > best[p] {
+					best[p], taken[p] = with, true
+					improved = first + p
 				}
+			}
+			for first < width && int(k.back[kind][first]) < improved {
+				first++ // another copy improves only on places that this one did
 			}
 			k.copies = append(k.copies, kind)
 		}

@@ -231,20 +231,18 @@ func (m *Master) pivot(entering, r int, alpha []float64, cost float64) {
 	m.mark(entering, r)
 	scale := 1 / alpha[r]
 	pivotRow := m.inverse[r*n : r*n+n]
-	var filled []int
-	for kind := range pivotRow {
-		if pivotRow[kind] != 0 {
-			pivotRow[kind] *= scale
+	for kind, x := range pivotRow {
+		if x != 0 {
+			pivotRow[kind] = x * scale
 			m.dual[kind] += float64(cost * pivotRow[kind])
-			filled = append(filled, kind)
 		}
 	}
 	m.level[r] *= scale
 	for i := range n {
 		if a := alpha[i]; i != r && a != 0 {
-			row := m.inverse[i*n : i*n+n]
-			for _, kind := range filled {
-				row[kind] -= float64(a * pivotRow[kind])
+			row := m.inverse[i*n:][:len(pivotRow)]
+			for kind, x := range pivotRow { // most of it is filled
+				row[kind] -= float64(a * x)
 			}
 			m.level[i] -= float64(a * m.level[r])
 		}
