@@ -32,9 +32,9 @@ func (b *page) signs(small []string, names ...string) (kept []sign) {
 	for _, s := range b.every {
 		wide, narrow := false, false
 		for _, name := range names {
-			markup := b.drawn[name].markup()
-			narrow = narrow || strings.Contains(markup[1], s.mark)
-			wide = wide || strings.Contains(markup[either(slices.Contains(small, name), 1, 0)], s.mark)
+			drawn := b.drawn[name].markup()[either(slices.Contains(small, name), 1, 0):]
+			in := strings.Contains(drawn[0], s.mark)
+			wide, narrow = wide || in, narrow || len(drawn) == 1 && in || len(drawn) > 1 && strings.Contains(drawn[1], s.mark)
 		}
 		if s.Class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)

@@ -72,10 +72,10 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 // style is the style sheet of the pages with that of the drawings.
 func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
-// rendered is a picture and its markup, written once: as it is, and as drawn for a phone.
+// rendered is a picture and its markup, written once: as it is, and as drawn for a phone, if it is.
 type rendered struct {
 	drawing.Picture
-	markup func() [2]string
+	markup func() []string
 }
 
 // sketch is a picture on its way to the book.
@@ -139,12 +139,12 @@ func (b *page) draw() {
 
 // render makes the markup of a picture when that is wanted.
 func render(pic drawing.Picture) rendered {
-	return rendered{pic, sync.OnceValue(func() [2]string {
-		wide := string(pic.Element())
+	return rendered{pic, sync.OnceValue(func() []string {
+		all := []string{string(pic.Element())}
 		if narrow, ok := pic.Narrow(); ok {
-			return [2]string{wide, string(narrow.Element())}
+			all = append(all, string(narrow.Element()))
 		}
-		return [2]string{wide, wide}
+		return all
 	})}
 }
 

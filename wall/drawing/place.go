@@ -13,6 +13,7 @@ const (
 	closer         = 3.0    // between corners that one label names, from left to right
 	offDot         = 2.6    // from a lead to a corner that is not its own, of a letter twice as far
 	apartDots      = 22.0   // from a text with a lead to a corner that is not its own, or 1.3 times as far as its own
+	shortLead      = .7     // that a lead ends before what it leads to
 	farLead        = 240.0  // most ink from a text to what a lead from it leads to
 	firstIdeograph = 0x2e80 // in Unicode, where no hyphen joins what goes on in the next line
 	mostInk        = 1e6    // from end to end of a frame in which places are looked for, as no paper is larger
@@ -139,7 +140,7 @@ const (
 // more where it crosses a text or a line.
 func (b *board) sight(c box, s segment) (wrong int) {
 	at, middle, off := c.nearestOn(s), c.middle(), either(s.from == s.to, 2*offDot, offDot)
-	back := min(1, .7/max(1e-9, cmplx.Abs(middle-at))) // to just before the line
+	back := min(1, shortLead/max(1e-9, cmplx.Abs(middle-at)))
 	lead := segment{middle, segment{at, middle}.along(back)}
 	span := segment{middle, at}.span() // where a text can be in the way
 	through := func(w box) bool {
@@ -182,9 +183,10 @@ func (b *board) mistaken(c box, at point, most float64) bool {
 func (b *board) led(w, h, most float64, s segment) (seat box, ok bool) {
 	const step, shortest = 4, 6
 	farthest := int(most / step)
-	worst := either(len(b.rim) == 0, mistakable, acrossText) // nothing but a piece has a rim
-	best := worst + 1
-	for near, rings := 0, 3; near < farthest && best > 0; near, rings = near+rings, min(2*rings, farthest-near-rings) { // most find a place near by
+	worst := either(len(b.rim) == 0, mistakable, acrossText)                                                      // nothing but a piece has a rim
+	beside := func(dot point) bool { d := cmplx.Abs(dot - s.from); return d >= closer && d < 2*offDot-shortLead } // every lead passes it
+	best, least := worst+1, either(s.from == s.to && slices.ContainsFunc(b.dots, beside), mistakable, 0)
+	for near, rings := 0, 3; near < farthest && best > least; near, rings = near+rings, min(2*rings, farthest-near-rings) { // most find a place near by
 		ring := make([][]box, rings) // by how far they are
 		for c := range b.free(w, h, step, s.span().grow(step*float64(near+rings))) {
 			on := c.nearestOn(s)
@@ -195,10 +197,9 @@ func (b *board) led(w, h, most float64, s segment) (seat box, ok bool) {
 		}
 		for _, c := range slices.Concat(ring...) {
 			if at := b.sight(c, s); at < best {
-				seat, best = c, at
-			}
-			if best == 0 {
-				break
+				if seat, best = c, at; best <= least {
+					break
+				}
 			}
 		}
 	}
