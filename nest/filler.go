@@ -15,20 +15,29 @@ const ranks, splits = 4, 4
 // It keeps its memory between calls.
 type filler struct {
 	job   *job
-	free  []rect
+	free  []space
 	steps int
 }
+
+// space is a free rectangle of a sheet, with the phase at its left side.
+type space struct {
+	rect
+	phase int64
+}
+
+// spaceOf returns a rectangle of a sheet of the kind as a space.
+func (j *job) spaceOf(k *sheetKind, r rect) space { return space{r, floorMod(k.phase+r.x, j.pitch)} }
 
 // fill puts what it can of the pieces on a sheet of the kind, in their order; the others are rest.
 func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []int) ([]spot, []int) {
 	j := f.job
 	k := &j.kinds[kind]
-	f.free = append(f.free[:0], rect{0, 0, k.w, k.h})
+	f.free = append(f.free[:0], j.spaceOf(k, rect{0, 0, k.w, k.h}))
 	for _, i := range order {
 		q := &j.pieces[i]
 		in, least := -1, int64(0)
 		for r := range f.free {
-			if rank, ok := f.rank(k, &f.free[r], q, how.rank); ok && (in < 0 || rank < least) {
+			if rank, ok := f.rank(&f.free[r], q, how.rank); ok && (in < 0 || rank < least) {
 				in, least = r, rank
 			}
 		}
@@ -43,23 +52,30 @@ func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []in
 }
 
 // rank returns how well a piece goes into a free rectangle; less is better.
-func (f *filler) rank(k *sheetKind, r *rect, q *piece, how int) (rank int64, ok bool) {
+func (f *filler) rank(r *space, q *piece, how int) (rank int64, ok bool) {
 	if q.h > r.h || q.w > r.w {
 		return 0, false
 	}
-	gap := f.job.next(k.phase, r.x, q) - r.x
-	w, h := r.w-gap-q.w, r.h-q.h
+	w, h := r.w-f.job.next(r.phase, 0, q)-q.w, r.h-q.h
 	if w < 0 {
 		return 0, false
 	}
-	return [...]int64{r.w*r.h - q.w*q.h, min(w, h), max(w, h), r.y}[how], true
+	switch how {
+	case 0:
+		return r.w*r.h - q.w*q.h, true
+	case 1:
+		return min(w, h), true
+	case 2:
+		return max(w, h), true
+	}
+	return r.y, true
 }
 
 // put places a piece in a free rectangle and divides what is left of it.
 func (f *filler) put(k *sheetKind, in, i, split int) spot {
 	j := f.job
 	r, q := f.free[in], &j.pieces[i]
-	x := j.next(k.phase, r.x, q)
+	x := r.x + j.next(r.phase, 0, q)
 	wide := x + q.w + j.kerf - r.x // of the column that the piece takes
 	high := q.h + j.kerf
 	right, top := r.w-wide, r.h-high
@@ -77,7 +93,7 @@ func (f *filler) put(k *sheetKind, in, i, split int) spot {
 	}
 	for _, rest := range [...]rect{above, beside} {
 		if rest.w > 0 && rest.h > 0 {
-			f.free = append(f.free, rest)
+			f.free = append(f.free, j.spaceOf(k, rest))
 		}
 	}
 	return spot{i, x, r.y}

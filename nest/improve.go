@@ -1,7 +1,6 @@
 package nest
 
 import (
-	"cmp"
 	"context"
 	"math/rand/v2"
 	"slices"
@@ -21,9 +20,10 @@ type improver struct {
 	now         plan
 	least       objective // no nest is better: stop there
 	stockOrder  []int     // kinds of stock
-	keys        []int64
+	keys        []int64   // of order
 	spots       []spot
 	order, rest []int
+	chosen      []int
 	pool        []layout // sheets that were filled well
 }
 
@@ -50,7 +50,7 @@ func (j *job) fullness(l *layout) int64 {
 func (j *job) newImprover(ctx context.Context, p *plan, least objective) improver {
 	return improver{
 		ctx: ctx, job: j, filler: filler{job: j}, rand: dice(), now: p.clone(), least: least,
-		stockOrder: j.stockOrder(), keys: make([]int64, len(j.pieces)),
+		stockOrder: j.stockOrder(),
 	}
 }
 
@@ -130,7 +130,12 @@ func (m *improver) round() {
 // choose picks n sheets, the first of them the least filled of two.
 func (m *improver) choose(n int) []int {
 	sheets := m.now.sheets
-	chosen := m.rand.Perm(len(sheets))
+	chosen := m.chosen[:0]
+	for i := range sheets {
+		chosen = append(chosen, i)
+	}
+	m.rand.Shuffle(len(chosen), func(a, b int) { chosen[a], chosen[b] = chosen[b], chosen[a] })
+	m.chosen = chosen
 	if last := len(chosen) - 1; last > 0 && m.job.fullness(&sheets[chosen[last]]) < m.job.fullness(&sheets[chosen[0]]) {
 		chosen[0], chosen[last] = chosen[last], chosen[0]
 	}
@@ -157,13 +162,19 @@ func (m *improver) fullest(kind int, pool []int) (l layout, rest []int) {
 
 // shuffle puts the pool into m.order by falling area, width or height, altered by chance.
 func (m *improver) shuffle(pool []int) {
-	m.order = append(m.order[:0], pool...)
+	m.order, m.keys = m.order[:0], m.keys[:0]
 	measure := m.rand.IntN(4)
 	noise := []int64{0, 16, 64, 256}[m.rand.IntN(4)]
 	for _, i := range pool {
 		q := &m.job.pieces[i]
 		key := [...]int64{q.w * q.h >> 8, q.w, q.h, q.w + q.h}[measure]
-		m.keys[i] = key*256 + key*(m.rand.Int64N(2*noise+1)-noise)
+		key = key*256 + key*(m.rand.Int64N(2*noise+1)-noise)
+		at, _ := slices.BinarySearchFunc(m.keys, key, func(other, key int64) int {
+			if other < key {
+				return 1
+			}
+			return -1 // equal ones stay as they were
+		})
+		m.order, m.keys = slices.Insert(m.order, at, i), slices.Insert(m.keys, at, key)
 	}
-	slices.SortStableFunc(m.order, func(a, b int) int { return cmp.Compare(m.keys[b], m.keys[a]) })
 }

@@ -77,6 +77,7 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 	if o.pitch == 0 {
 		return 0
 	}
+	phase = floorMod(phase, o.pitch)
 	least := o.pitch
 	for _, g := range o.in(s) {
 		least = min(least, o.next(phase, 0, &g.piece))

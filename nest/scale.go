@@ -175,7 +175,10 @@ func floorMod(x, m int64) int64 {
 	if m == 0 {
 		return 0
 	}
-	if x %= m; x < 0 {
+	if x < -m || m <= x { // the division takes longer than all else
+		x %= m
+	}
+	if x < 0 {
 		x += m
 	}
 	return x
