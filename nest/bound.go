@@ -173,7 +173,9 @@ func (j *job) lower(enough func(Bound) bool) (b Bound, r *relaxed) {
 		return b, r
 	}
 	if f, ok := j.memory.BestDual(slices.Max(r.tall), r.highs.sizes, r.highs.counts); ok { // the sharpest function of the heights is worth its time
-		r.pairUp(across, append(along, after(f, r.highs.sizes)), len(along), raise)
+		var sharpest dual
+		sharpest.after(f, r.highs.sizes)
+		r.pairUp(across, append(along, sharpest), len(along), raise)
 	}
 	return b, r
 }
@@ -181,7 +183,7 @@ func (j *job) lower(enough func(Bound) bool) (b Bound, r *relaxed) {
 // pairUp bounds the job by pairs of functions, those of the heights from one on, and keeps the best
 // pairs, until raise says that the sheets which a pair proves are enough.
 func (r *relaxed) pairUp(across, along []dual, from int, raise func(sheets int, how Argument) bool) bool {
-	most := min(mostWhole, math.MaxInt64/uint64(len(r.pieces)))
+	most, known := min(mostWhole, math.MaxInt64/uint64(len(r.pieces))), uint64(0) // sheets
 	for f := range across {
 		wide := r.across(&across[f])
 		for g := from; g < len(along); g++ {
@@ -189,17 +191,32 @@ func (r *relaxed) pairUp(across, along []dual, from int, raise func(sheets int, 
 			if whole == 0 {
 				continue
 			}
-			if q, rest := bits.Div64(hi, lo, whole); raise(int(q+min(rest, 1)), DualFunctions) {
-				return true
+			if exceeds(hi, lo, known, whole) {
+				known, _ = bits.Div64(hi, lo, whole)
+				if exceeds(hi, lo, known, whole) {
+					known++
+				}
+				if raise(int(known), DualFunctions) {
+					return true
+				}
 			}
-			if hi == 0 && whole < most && f+g > 0 {
-				hi, lo = bits.Mul64(lo, 1000)
+			if hi > 0 || whole >= most || f+g == 0 {
+				continue
+			}
+			hi, lo = bits.Mul64(lo, 1000)
+			if n := len(r.pairs); n < mostPaired || exceeds(hi, lo, r.pairs[n-1].permille, whole) {
 				permille, _ := bits.Div64(hi, lo, whole)
 				r.rank(pair{&across[f], &along[g], permille})
 			}
 		}
 	}
 	return false
+}
+
+// exceeds reports whether a number of 128 bits is more than a product.
+func exceeds(hi, lo, a, b uint64) bool {
+	over, product := bits.Mul64(a, b)
+	return hi > over || hi == over && lo > product
 }
 
 // across returns the values of the paces in all by height.
@@ -256,23 +273,23 @@ func (r *relaxed) duals() (across, along []dual) {
 	return r.paces.duals(slices.Max(r.span)), r.highs.duals(slices.Max(r.tall))
 }
 
-// after returns the sizes after the function.
-func after(f line.Dual, sizes []int64) dual {
-	d := dual{whole: f.Most}
+// after sets the sizes to what the function makes of others.
+func (d *dual) after(f line.Dual, sizes []int64) {
+	d.size, d.whole = d.size[:0], f.Most
 	for _, x := range sizes {
 		d.size = append(d.size, f.At(x))
 	}
-	return d
 }
 
 // duals returns the sizes as they are and after each function worth trying, with the steps up to
 // half the whole at which a size changes sides.
 func (m *measures) duals(whole int64) (all []dual) {
 	steps := slices.DeleteFunc(line.Thresholds(whole, m.sizes), func(step int64) bool { return 2*step > whole })
-	for _, f := range line.DualsAt(whole, m.sizes, m.counts, spread(steps, len(m.number)), mostRounding) {
-		d := after(f, m.sizes)
+	var d dual
+	for f := range line.DualsAt(whole, m.sizes, m.counts, spread(steps, len(m.number)), mostRounding) {
+		d.after(f, m.sizes)
 		if !slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
-			all = append(all, d)
+			all = append(all, dual{slices.Clone(d.size), d.whole})
 		}
 	}
 	return all

@@ -2,6 +2,7 @@ package line
 
 import (
 	"context"
+	"iter"
 	"slices"
 	"sort"
 )
@@ -151,40 +152,37 @@ func Duals(capacity int64, sizes []int64, counts []int) []Dual {
 	for k := int64(2); k <= fractions; k++ {
 		steps = append(steps, capacity/k, capacity/k+1)
 	}
-	return DualsAt(capacity, sizes, counts, rising(steps, capacity), roundingSteps)
+	return slices.Collect(DualsAt(capacity, sizes, counts, rising(steps, capacity), roundingSteps))
 }
 
 // mostCounted is the number of items up to which counting is tried.
 const mostCounted = 1 << 14
 
-// DualsAt is [Duals] for the given steps, and for all steps of rounding up to roundings.
-func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundings int64) (duals []Dual) {
+// DualsAt yields what [Duals] lists for the given steps, and for all steps of rounding up to roundings.
+func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundings int64) iter.Seq[Dual] {
 	items := 0
 	for _, count := range counts {
 		items += count
 	}
-	add := func(d Dual) {
-		if d.Most > 0 {
-			duals = append(duals, d)
+	return func(yield func(Dual) bool) {
+		add := func(d Dual) bool { return d.Most <= 0 || yield(d) }
+		if !add(newDual(identity, capacity, 0)) {
+			return
 		}
-	}
-	add(newDual(identity, capacity, 0))
-	for _, step := range steps {
-		if 2*step <= capacity+1 {
-			add(newDual(threshold, capacity, step))
-		}
-		if 2*step <= capacity {
-			add(newDual(splitting, capacity, step))
-			if items <= mostCounted {
-				add(newCounting(capacity, step, sizes, counts))
+		for _, step := range steps {
+			if 2*step <= capacity+1 && !add(newDual(threshold, capacity, step)) ||
+				2*step <= capacity && !add(newDual(splitting, capacity, step)) ||
+				2*step <= capacity && items <= mostCounted && !add(newCounting(capacity, step, sizes, counts)) ||
+				!add(newDual(remainder, capacity, step)) {
+				return
 			}
 		}
-		add(newDual(remainder, capacity, step))
+		for step := int64(1); step <= roundings; step++ {
+			if !add(newDual(rounding, capacity, step)) {
+				return
+			}
+		}
 	}
-	for step := int64(1); step <= roundings; step++ {
-		add(newDual(rounding, capacity, step))
-	}
-	return duals
 }
 
 // roundingSteps is the largest step of rounding that [Duals] tries, and fractions the number of
