@@ -37,6 +37,9 @@ func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []in
 		q := &j.pieces[i]
 		in, least := -1, int64(0)
 		for r := range f.free {
+			if q.h > f.free[r].h || q.w > f.free[r].w {
+				continue
+			}
 			if rank, ok := f.rank(&f.free[r], q, how.rank); ok && (in < 0 || rank < least) {
 				in, least = r, rank
 			}
@@ -51,11 +54,8 @@ func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []in
 	return spots, rest
 }
 
-// rank returns how well a piece goes into a free rectangle; less is better.
+// rank returns how well a piece goes into a free rectangle of its size or larger; less is better.
 func (f *filler) rank(r *space, q *piece, how int) (rank int64, ok bool) {
-	if q.h > r.h || q.w > r.w {
-		return 0, false
-	}
 	w, h := r.w-f.job.next(r.phase, 0, q)-q.w, r.h-q.h
 	if w < 0 {
 		return 0, false

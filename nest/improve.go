@@ -21,8 +21,9 @@ type improver struct {
 	least       objective // no nest is better: stop there
 	stockOrder  []int     // kinds of stock
 	keys        []int64   // of order
-	spots       []spot
-	order, rest []int
+	order       []int
+	spots, full []spot // of a try, and of the fullest
+	rest, over  []int  // what these leave over
 	chosen      []int
 	pool        []layout // sheets that were filled well
 }
@@ -150,31 +151,31 @@ func (m *improver) fullest(kind int, pool []int) (l layout, rest []int) {
 		m.shuffle(pool)
 		how := manner{m.rand.IntN(ranks), m.rand.IntN(splits)}
 		m.spots, m.rest = m.filler.fill(kind, m.order, how, m.spots[:0], m.rest[:0])
+		all := len(m.rest) == 0
 		if filled := m.job.area(m.spots); filled > most {
-			most, l.spots, rest = filled, slices.Clone(m.spots), slices.Clone(m.rest)
+			most, m.spots, m.full, m.rest, m.over = filled, m.full, m.spots, m.over, m.rest
 		}
-		if len(m.rest) == 0 {
+		if all {
 			break
 		}
 	}
-	return l, rest
+	l.spots = slices.Clone(m.full)
+	return l, slices.Clone(m.over)
 }
 
 // shuffle puts the pool into m.order by falling area, width or height, altered by chance.
 func (m *improver) shuffle(pool []int) {
-	m.order, m.keys = m.order[:0], m.keys[:0]
+	m.order, m.keys = append(m.order[:0], pool...), slices.Grow(m.keys[:0], len(pool))[:len(pool)]
+	order, keys := m.order, m.keys
 	measure := m.rand.IntN(4)
 	noise := []int64{0, 16, 64, 256}[m.rand.IntN(4)]
-	for _, i := range pool {
+	for at, i := range pool {
 		q := &m.job.pieces[i]
 		key := [...]int64{q.w * q.h >> 8, q.w, q.h, q.w + q.h}[measure]
 		key = key*256 + key*(m.rand.Int64N(2*noise+1)-noise)
-		at, _ := slices.BinarySearchFunc(m.keys, key, func(other, key int64) int {
-			if other < key {
-				return 1
-			}
-			return -1 // equal ones stay as they were
-		})
-		m.order, m.keys = slices.Insert(m.order, at, i), slices.Insert(m.keys, at, key)
+		for ; at > 0 && keys[at-1] < key; at-- { // the pool is nearly in order
+			order[at], keys[at] = order[at-1], keys[at-1]
+		}
+		order[at], keys[at] = i, key
 	}
 }

@@ -72,15 +72,16 @@ func (o *oneSheet) in(s set) iter.Seq2[int, *group] {
 	}
 }
 
-// gap returns how far right of the phase the first piece of the set may begin.
+// gap returns how far right of the phase, in [0, pitch), the first piece of the set may begin.
 func (o *oneSheet) gap(s set, phase int64) int64 {
 	if o.pitch == 0 {
 		return 0
 	}
-	phase = floorMod(phase, o.pitch)
 	least := o.pitch
-	for _, g := range o.in(s) {
+	for !s.empty() {
+		g := &o.groups[o.groupOf[s.first()]]
 		least = min(least, o.next(phase, 0, &g.piece))
+		s = s.minus(g.all)
 	}
 	return least
 }
@@ -88,6 +89,7 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 // boxes returns the smallest rectangles from which the set can be cut, the narrowest first. Each
 // begins gap to the right of the phase.
 func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
+	phase = floorMod(phase, o.pitch)
 	gap = o.gap(s, phase)
 	phase = floorMod(phase+gap, o.pitch)
 	key := boxKey{s, phase}
