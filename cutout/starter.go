@@ -80,6 +80,9 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 		if !ok {
 			return
 		}
+		if squaredDistance(near, best).Sign() == 0 && !yield(base) {
+			return // mostly it will do, and the distances of the others take time
+		}
 		marks := marksRound(base, mark, -2, 2)
 		away := map[Point]*big.Rat{}
 		for _, m := range marks {

@@ -149,13 +149,22 @@ func atLeast(high, low fraction.Length) (height fraction.Length) {
 
 // heightAt returns the seen height at x: the lesser of both sides at a step.
 func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
-	return fraction.Min(g.heightBeside(x, true, mark), g.heightBeside(x, false, mark))
+	before, after := g.columnAt(x, true), g.columnAt(x, false)
+	height := g.heightIn(before, x, mark)
+	if after != before {
+		height = fraction.Min(height, g.heightIn(after, x, mark))
+	}
+	return height
 }
 
 // heightBeside returns the seen height just left of x, if before, or just right of it: 0 in a void,
 // sloped lines rounded to mark into the space.
-func (g *region) heightBeside(x fraction.Length, before bool, mark fraction.Length) (sum fraction.Length) {
-	k := g.columnAt(x, before)
+func (g *region) heightBeside(x fraction.Length, before bool, mark fraction.Length) fraction.Length {
+	return g.heightIn(g.columnAt(x, before), x, mark)
+}
+
+// heightIn returns the seen height at x of column k, 0 of none.
+func (g *region) heightIn(k int, x, mark fraction.Length) (sum fraction.Length) {
 	if k < 0 {
 		return sum
 	}

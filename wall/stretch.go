@@ -218,9 +218,12 @@ func (room *Room) BoxesAt(run int, x fraction.Length) (boxes []int) {
 	var err error
 	defer fraction.Catch(&err)
 	clear := room.Priorities.BoxClear
-	for i, o := range room.Runs[run].Openings {
-		lo, hi := o.Bounds()
-		if o.Kind == Box && lo.X.Sub(clear).Less(x) && x.Less(hi.X.Add(clear)) {
+	for i := range room.Runs[run].Openings {
+		o := &room.Runs[run].Openings[i]
+		if o.Kind != Box {
+			continue
+		}
+		if lo, hi := o.Bounds(); lo.X.Sub(clear).Less(x) && x.Less(hi.X.Add(clear)) {
 			boxes = append(boxes, i)
 		}
 	}
