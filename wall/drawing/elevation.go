@@ -66,8 +66,12 @@ func Elevation(p plan.Plan, i int) (Picture, error) {
 			return nil
 		}
 		best, most := (*elevation)(nil), -1.0
+		largest := whole(elevationTall / newElevation(p, i, width, "", "").high)
 		for _, paper := range [][2]float64{{width, elevationPage}, {landInk, landPage}} {
 			for _, brief := range []bool{false, true} {
+				if brief && min(largest, ampleScale)/wordless+largest/1e3 <= most {
+					break
+				}
 				e, shrunk := fitElevation(p, i, paper[0], paper[1], brief)
 				if worth := min(e.scale, ampleScale)/either(brief, wordless, 1) + e.scale/1e3; worth > most && (best == nil || e.Height <= paper[1]) {
 					best, most = e, either(e.Height > paper[1], 0, worth)

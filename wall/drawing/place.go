@@ -185,14 +185,30 @@ func (b *board) led(w, h, most float64, s segment) (seat box, ok bool) {
 	farthest := int(most / step)
 	worst := either(len(b.rim) == 0, mistakable, acrossText)                                                      // nothing but a piece has a rim
 	beside := func(dot point) bool { d := cmplx.Abs(dot - s.from); return d >= closer && d < 2*offDot-shortLead } // every lead passes it
+	var row []box
 	best, least := worst+1, either(s.from == s.to && slices.ContainsFunc(b.dots, beside), mistakable, 0)
 	for near, rings := 0, 3; near < farthest && best > least; near, rings = near+rings, min(2*rings, farthest-near-rings) { // most find a place near by
-		ring := make([][]box, rings) // by how far they are
-		for c := range b.free(w, h, step, s.span().grow(step*float64(near+rings))) {
-			on := c.nearestOn(s)
-			away := cmplx.Abs(c.toward(on) - on)
-			if i := int(away/step) - near; away >= shortest && i >= 0 && i < rings {
-				ring[i] = append(ring[i], c)
+		ring := make([][]box, rings) // of places that are not taken, by how far they are, row by row
+		area := s.span().grow(step * float64(near+rings))
+		all := b.frame.with(area)
+		for y := b.frame.y + step*math.Ceil(max(0, area.y-h-b.frame.y)/step); y+h <= b.frame.y+b.frame.h && y <= area.y+area.h && all.w+all.h < mostInk; y += step {
+			row = row[:0]
+			for _, t := range b.taken {
+				if t.y < y+h && y < t.y+t.h {
+					row = append(row, t)
+				}
+			}
+			for x := b.frame.x + step*math.Ceil(max(0, area.x-w-b.frame.x)/step); x+w <= b.frame.x+b.frame.w && x <= area.x+area.w; x += step {
+				c := box{x, y, w, h}
+				if i := slices.IndexFunc(row, c.overlaps); i >= 0 {
+					x += step * math.Max(0, math.Ceil((row[i].x+row[i].w-x)/step)-1) // past what is in the way
+					continue
+				}
+				on := c.nearestOn(s)
+				away := cmplx.Abs(c.toward(on) - on)
+				if i := int(away/step) - near; away >= shortest && i >= 0 && i < rings {
+					ring[i] = append(ring[i], c)
+				}
 			}
 		}
 		for _, c := range slices.Concat(ring...) {
@@ -208,30 +224,6 @@ func (b *board) led(w, h, most float64, s segment) (seat box, ok bool) {
 		b.word(seat)
 	}
 	return seat, ok
-}
-
-// free gives the places of a grid in the frame that touch an area and are not taken, row by row.
-func (b *board) free(w, h, step float64, area box) iter.Seq[box] {
-	return func(yield func(box) bool) {
-		var row []box
-		all := b.frame.with(area)
-		for y := b.frame.y + step*math.Ceil(max(0, area.y-h-b.frame.y)/step); y+h <= b.frame.y+b.frame.h && y <= area.y+area.h && all.w+all.h < mostInk; y += step {
-			row = row[:0]
-			for _, t := range b.taken {
-				if t.y < y+h && y < t.y+t.h {
-					row = append(row, t)
-				}
-			}
-			for x := b.frame.x + step*math.Ceil(max(0, area.x-w-b.frame.x)/step); x+w <= b.frame.x+b.frame.w && x <= area.x+area.w; x += step {
-				c := box{x, y, w, h}
-				if i := slices.IndexFunc(row, c.overlaps); i >= 0 {
-					x += step * math.Max(0, math.Ceil((row[i].x+row[i].w-x)/step)-1) // past what is in the way
-				} else if !yield(c) {
-					return
-				}
-			}
-		}
-	}
 }
 
 // claim takes a place whether it is free or not.
