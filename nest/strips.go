@@ -53,10 +53,12 @@ func StripBound(p Problem, gap fraction.Length, strips []Strip) (b Bound, err er
 // its right, says how many sheets they need at least. The zero DualWeight values everything at 0.
 type DualWeight struct {
 	weighing
-	s     *stripper
-	sizes []int64 // with a kerf, in marks; falling
-	each  []int64 // values of parts at least so high
-	need  uint64  // value of the strips' tallest parts
+	Measure Measure // of widths
+	s       *stripper
+	most    []int64 // that the heights on an upright line through each kind of stock are worth
+	sizes   []int64 // with a kerf, in marks; falling
+	each    []int64 // values of parts at least so high
+	need    uint64  // value of the strips' tallest parts
 }
 
 // DualWeights returns the dual weights that give the strips the highest bounds, the best first, and
@@ -261,7 +263,7 @@ func (s *stripper) need(values []int64) (need uint64) {
 // weights returns the area and dual feasible functions for heights of the given sizes, which fall,
 // with what they allow on an upright line through each kind of stock.
 func (s *stripper) weights(sizes []int64, area, heights Argument) []DualWeight {
-	all := []DualWeight{s.weight(s.times(area, s.tall), sizes, sizes)}
+	all := []DualWeight{s.weight(area, s.tall, sizes, sizes)}
 	counts := make([]int, len(sizes))
 	for i, size := range sizes {
 		counts[i] = int(s.longest/size) + 1 // a strip can be parted so often
@@ -283,12 +285,12 @@ func (s *stripper) dual(d line.Dual, how Argument, sizes []int64, stacks [][][]l
 	for i, size := range sizes {
 		values[i] = d.At(size)
 	}
-	return s.weight(s.times(how, mostOf(values, stacks, d.Most)), sizes, values)
+	return s.weight(how, mostOf(values, stacks, d.Most), sizes, values)
 }
 
 // weight returns the dual weight of parts of the given sizes.
-func (s *stripper) weight(holds weighing, sizes, each []int64) DualWeight {
-	w := DualWeight{weighing: holds, s: s, sizes: sizes, each: each}
+func (s *stripper) weight(how Argument, most, sizes, each []int64) DualWeight {
+	w := DualWeight{weighing: s.times(how, s.wide, most), Measure: Measure{Extra: s.job.p.Saw.Kerf}, s: s, most: most, sizes: sizes, each: each}
 	values := make([]int64, len(s.tallest))
 	for i, height := range s.tallest {
 		values[i] = w.at(height)
@@ -298,11 +300,11 @@ func (s *stripper) weight(holds weighing, sizes, each []int64) DualWeight {
 }
 
 // times returns the weighing of sheets that hold most on every upright line through their width.
-func (s *stripper) times(how Argument, most []int64) weighing {
+func (s *stripper) times(how Argument, wide, most []int64) weighing {
 	holds := make([]uint64, len(most))
 	for k := range most {
 		var over uint64
-		if over, holds[k] = bits.Mul64(uint64(s.wide[k]), uint64(most[k])); over > 0 {
+		if over, holds[k] = bits.Mul64(uint64(wide[k]), uint64(most[k])); over > 0 {
 			return s.weighing(how, make([]uint64, len(most))) // too large to say anything
 		}
 	}

@@ -54,7 +54,7 @@ func ExampleLayouts() {
 // An inch of width costs as much as it is high: the layout that comes first takes the least area, cut
 // as rectangles with a kerf beside each.
 func ExampleLayoutsByCost() {
-	area := wall.Objective{Extra: fraction.Of(1, 8), Of: func(height fraction.Length) int64 {
+	area := wall.Objective{Measure: nest.Measure{Extra: fraction.Of(1, 8)}, Of: func(height fraction.Length) int64 {
 		sixteenths, _ := height.DivMod(fraction.Of(1, 16))
 		return sixteenths
 	}}

@@ -43,7 +43,8 @@ func TestFloorBoundsWhatFollows(t *testing.T) {
 // One model serves searches on several goroutines, which find what each finds alone.
 func TestModelServesManySearches(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room, objective := drawRoom(t), drawObjective(t)
+		room := drawRoom(t)
+		objective := drawObjective(t, room)
 		m, err := NewModel(context.Background(), room)
 		if err != nil {
 			t.Skip("no layout")
@@ -112,13 +113,14 @@ func TestModelWithOtherStock(t *testing.T) {
 func TestStretchesShareWhatIsAlike(t *testing.T) {
 	shorn, kept := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		m, err := NewModel(context.Background(), drawRoom(t))
+		room := drawRoom(t)
+		m, err := NewModel(context.Background(), room)
 		if err != nil {
 			t.Skip("no layout")
 		}
 		search := &search{ctx: context.Background(), m: m, programs: map[*stretch]*program{}}
 		if rapid.Bool().Draw(t, "by cost") {
-			objective := drawObjective(t)
+			objective := drawObjective(t, room)
 			search.objective, search.units = &objective, m.unitsOf(&objective)
 		}
 		for _, made := range m.stretches {

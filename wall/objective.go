@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
 
 // Objective says what pieces cost, so that layouts can be ordered by it and not by looks. A piece
@@ -15,8 +16,8 @@ type Objective struct {
 	// and a higher piece must not cost less than a lower one.
 	Of func(height fraction.Length) int64
 
-	// Extra is added to the width of each piece: the kerf of the saw.
-	Extra fraction.Length
+	// Measure says how widths count.
+	Measure nest.Measure
 
 	// Weight, where it is above 0, is the blemish that an inch of cost counts as: then layouts are
 	// ordered by the sum of both.
@@ -42,7 +43,8 @@ func (o Objective) Cost(l *Layout) (sum fraction.Length, err error) {
 	}
 	for _, p := range l.Pieces {
 		low, high := p.Shape.Bounds()
-		sum = sum.Add(high.X.Add(o.Extra).Sub(low.X).Mul(o.Of(high.Y.Sub(low.Y))))
+		width := o.Measure.Stop(p.LeftPhase.Add(high.X)).Sub(o.Measure.Start(p.LeftPhase.Add(low.X)))
+		sum = sum.Add(fraction.Max(width, fraction.Length{}).Mul(o.Of(high.Y.Sub(low.Y))))
 	}
 	return sum, nil
 }
@@ -73,28 +75,28 @@ func (m *Model) unitsOf(o *Objective) int64 {
 // the objective adds, both rounded into the part.
 type end struct{ at, measured int64 }
 
-func (p *program) startAt(x fraction.Length) end {
-	return end{up(x, steps), up(x, p.search.units)}
+func (p *program) startAt(o, x fraction.Length) end {
+	return end{up(x, steps), up(p.search.objective.Measure.Start(x.Sub(o)), p.search.units)}
 }
 
-func (p *program) stopAt(x fraction.Length) end {
-	return end{down(x, steps), down(x.Add(p.search.objective.Extra), p.search.units)}
+func (p *program) stopAt(o, x fraction.Length) end {
+	return end{down(x, steps), down(p.search.objective.Measure.Stop(x.Sub(o)), p.search.units)}
 }
 
 // startOf returns where a panel starts for the objective that starts at left, in a column. A sloped
 // side of an opening that bounds a panel is rounded sideways, and its corner once more where it is
 // rounded up or down.
-func (p *program) startOf(left fraction.Length, column int) end {
+func (p *program) startOf(o, left fraction.Length, column int) end {
 	if left == p.region.columns[column].left {
 		if on := ceil(left, p.room.Mark); on != left {
 			left = on.Add(p.room.Mark)
 		}
 	}
-	return p.startAt(left)
+	return p.startAt(o, left)
 }
 
 // placeEnds finds where the parts of panels start and stop, rounded as a start is.
-func (p *program) placeEnds(c *cover) {
+func (p *program) placeEnds(c *cover, o fraction.Length) {
 	columns, mark := p.region.columns, p.room.Mark
 	c.starts, c.stops = resized(c.starts, len(c.at)), resized(c.stops, len(c.at))
 	for i, right := range c.right {
@@ -103,11 +105,11 @@ func (p *program) placeEnds(c *cover) {
 				right = on.Sub(mark)
 			}
 		}
-		c.starts[i], c.stops[i] = p.startOf(c.left[i], c.first[i]), p.stopAt(right)
+		c.starts[i], c.stops[i] = p.startOf(o, c.left[i], c.first[i]), p.stopAt(o, right)
 	}
 	c.columnStarts, c.columnStops = resized(c.columnStarts, len(columns)), resized(c.columnStops, len(columns))
 	for k := range columns {
-		c.columnStarts[k], c.columnStops[k] = p.startAt(columns[k].left.Add(mark)), p.stopAt(columns[k].right.Sub(mark))
+		c.columnStarts[k], c.columnStops[k] = p.startAt(o, columns[k].left.Add(mark)), p.stopAt(o, columns[k].right.Sub(mark))
 	}
 }
 
@@ -163,7 +165,8 @@ func (p *program) pricedParts(first, last int) []pricedPart {
 			parts = append(parts, pricedPart{q, p.search.objective.Of(height)})
 		}
 	}
-	widest := g.right.Sub(g.left).Add(p.pitch).Add(p.search.objective.Extra)
+	widest := g.right.Sub(g.left).Add(p.pitch)
+	widest = p.search.objective.Measure.Stop(widest).Sub(p.search.objective.Measure.Start(p.pitch.Neg()))
 	for _, q := range parts {
 		if most := mostCost / int64(len(parts)) / max(1, up(widest, p.search.units)); q.each > most {
 			tooMuch("*", q.each, p.search.units)

@@ -7,12 +7,23 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
 
 // drawObjective draws what the functions of a nest look like: nothing for low pieces, then steps or
 // the height itself.
-func drawObjective(t *rapid.T) Objective {
-	objective := Objective{Extra: quarters(t, "kerf", 0, 1)}
+func drawObjective(t *rapid.T, room Room) Objective {
+	objective := Objective{Measure: nest.Measure{Extra: quarters(t, "kerf", 0, 1), Pitch: room.Profile.Pitch()}}
+	for n := range rapid.IntRange(0, 2).Draw(t, "windows") {
+		if objective.Measure.Pitch.IsZero() {
+			break
+		}
+		width := objective.Measure.Pitch.Div(1 << rapid.IntRange(0, 4).Draw(t, "pitch to the window, a power of two")) // so costs are exact
+		objective.Measure.Windows = append(objective.Measure.Windows, nest.Window{From: quarters(t, "from", 0, 12), Width: width})
+		if n == 0 && rapid.Bool().Draw(t, "less than the width") {
+			objective.Measure.Extra = fraction.Of(-1, 64)
+		}
+	}
 	from := quarters(t, "no cost below", 0, 20)
 	if rapid.Bool().Draw(t, "by height") {
 		objective.Of = func(h fraction.Length) int64 {
@@ -39,7 +50,8 @@ func drawObjective(t *rapid.T) Objective {
 // The cost of a layout is never more than what its pieces cost, each as its bounding box.
 func TestCostIsNeverMoreThanThatOfThePieces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room, objective := steep(t, drawRoom(t)), drawObjective(t)
+		room := steep(t, drawRoom(t))
+		objective := drawObjective(t, room)
 		for n, layout := range firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 4) {
 			cost, err := objective.Cost(&layout)
 			if err != nil {
@@ -57,7 +69,8 @@ func TestLayoutsByCostAreTheLayoutsInOrderOfCost(t *testing.T) {
 	const most = 400
 	complete := 0
 	rapid.Check(t, func(t *rapid.T) {
-		room, objective := drawRoom(t), drawObjective(t)
+		room := drawRoom(t)
+		objective := drawObjective(t, room)
 		looks := map[string]int{}
 		for layout, err := range Layouts(context.Background(), room) {
 			if err != nil {

@@ -37,7 +37,7 @@ func TestLayoutsStayTheSame(t *testing.T) {
 			run.Openings = append(run.Openings, Opening{Name: "last door", Kind: Other,
 				Outline: cutout.Rectangle(run.Width.Sub(fraction.Inches(3)), fraction.Inches(-4), fraction.Inches(3), fraction.Inches(60))})
 		}
-		d.objective = drawObjective(t)
+		d.objective = drawObjective(t, d.room)
 		d.offcuts = Offcuts{Stock: d.room.Stock[0], Sheet: 40, Weight: fraction.NewRatio(rapid.Int64Range(0, 64).Draw(t, "weight"), 4),
 			Of:    func(h fraction.Length) int64 { n, _ := h.DivMod(inch); return n },
 			Order: OffcutOrder(rapid.IntRange(0, 2).Draw(t, "order")), Leftward: rapid.Bool().Draw(t, "leftward")}

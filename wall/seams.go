@@ -96,7 +96,7 @@ func (p *program) shear(c *cover, i int) {
 	c.left[0], c.low[0], c.first[0] = left, up(left, steps), p.region.columnFrom(0, left, false)
 	c.upright[0], _ = q.widestAt(o, left, left)
 	if p.search.objective != nil {
-		c.starts[0] = q.startOf(left, 0)
+		c.starts[0] = q.startOf(o, left, 0)
 	}
 	c.rest[0] = infinite
 	c.sheet[0] = q.sheetAt(o, left)
@@ -230,7 +230,7 @@ func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Lengt
 		c.whole[i] = c.stopOfSheet(i)
 	}
 	if p.search.objective != nil {
-		p.placeEnds(c)
+		p.placeEnds(c, o)
 	}
 }
 

@@ -39,13 +39,15 @@ func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 // always gives the same front. A search of more effort goes on where one of less ended: its front is
 // never worse.
 type Budget struct {
-	Effort  int // rounds of the search; 1 if 0 or less
+	Effort  int // rounds of the search, and the measure of Steps; 1 if 0 or less
+	Steps   int // times Effort, a search of less goes on for further rounds while the least need is open; [DefaultSteps] if 0 or less
 	Layouts int // looked at in a round to close the front's gaps, offcuts' in proportion; [DefaultLayouts] if 0 or less
 	Nodes   int // steps that the nest of a choice may take for each round; [DefaultNodes] if 0 or less
 }
 
 // The steps where a [Budget] gives none.
 const (
+	DefaultSteps   = 6_000_000 // a second or two
 	DefaultLayouts = 240
 	DefaultNodes   = 400_000
 )
@@ -209,6 +211,7 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 		ctx = context.Background()
 	}
 	b.Effort = max(1, b.Effort)
+	b.Steps = cmp.Or(max(b.Steps, 0), DefaultSteps)
 	b.Layouts, b.Nodes = cmp.Or(max(b.Layouts, 0), DefaultLayouts), cmp.Or(max(b.Nodes, 0), DefaultNodes)
 	m, err := wall.NewModel(ctx, room)
 	if err != nil {
@@ -230,7 +233,7 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 // it is not nil.
 func explore(ctx context.Context, m *wall.Model, room Problem, b Budget, fewer func() ([]Choice, error)) (c Choices, err error) {
 	defer fraction.Catch(&err)
-	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, nested: map[string]nested{}, steps: map[[2]fraction.Ratio]*order{}}
+	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, nested: map[string]nested{}, between: map[[2]fraction.Ratio]*order{}}
 	defer e.close()
 	if err := e.search(); err != nil {
 		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {

@@ -13,6 +13,13 @@ import (
 	"example.com/groovewright/wall"
 )
 
+// What counts as so many steps of a nest, by time: a piece of a layout that is built, and a panel that offcuts
+// could give.
+const (
+	stepsOfPiece = 100
+	stepsOfPanel = 8
+)
+
 // draftShare is the part of the budget for the nest of a layout on trial.
 const draftShare = 100
 
@@ -26,6 +33,7 @@ type explorer struct {
 
 	found   []Choice          // a front, from least blemish up
 	layouts int               // looked at
+	steps   int               // that this took
 	tied    int               // of these those that were nested only to break ties
 	nested  map[string]nested // by partsKey
 	memory  nest.Memory       // of the nests
@@ -40,12 +48,12 @@ type explorer struct {
 
 	endless int // what needed returns, once it is known
 
-	orders []*order                     // all that were started
-	prices []*order                     // of these those by price alone, the best first
-	ties   *order                       // by blemish, equal ones by price
-	steps  map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
-	open   []openNest                   // of the layouts whose least need is not known
-	broken int                          // hard rules that the first layout had to break; no other may break more
+	orders  []*order                     // all that were started
+	prices  []*order                     // of these those by price alone, the best first
+	ties    *order                       // by blemish, equal ones by price
+	between map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
+	open    []openNest                   // of the layouts whose least need is not known
+	broken  int                          // hard rules that the first layout had to break; no other may break more
 }
 
 // nested is what is known of the least blemish with which some parts were met, and their nest if one
@@ -81,7 +89,7 @@ func (e *explorer) search() error {
 		}
 	}
 	offcuts := newOffcuts(e)
-	for round, before := 0, 0; round < e.budget.Effort && before < e.layouts; round++ {
+	for round, before := 0, 0; (round < e.budget.Effort || e.needOpen() && e.steps/e.budget.Effort < e.budget.Steps) && before < e.layouts; round++ {
 		before = e.layouts
 		steps := []func() error{offcuts.look, e.closeGaps}
 		if round > 0 {
@@ -151,6 +159,7 @@ func (e *explorer) raise(l nest.Bound) {
 // that it cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
+	e.steps += len(layout.Pieces) * stepsOfPiece
 	problem := fraction.Must(Nesting(e.room, &layout))
 	key := partsKey(problem)
 	before, met := e.nested[key]
@@ -191,6 +200,7 @@ func (e *explorer) nestOnTrial(l *wall.Layout, problem nest.Problem, at int) (*n
 		b.Enough = func(b nest.Bound) bool { return need.Compare(e.atLeast(b)) <= 0 }
 	}
 	r, err := nest.Search(e.ctx, problem, b)
+	e.steps += r.Nodes
 	if err != nil || b.Enough != nil && b.Enough(r.Bound) {
 		return nil, err
 	}

@@ -110,6 +110,7 @@ func (o *offcuts) look() error {
 
 // try looks at the layout of a variant of a base, if there is one.
 func (o *offcuts) try(b *base, v wall.Offcuts) error {
+	o.steps += b.seams.Panels() * stepsOfPanel
 	layout, found, err := b.seams.FromOffcuts(o.ctx, v)
 	if err != nil || !found || layout.Broken > o.broken {
 		return err

@@ -122,7 +122,12 @@ func (e *explorer) startPrices() error {
 			return nil
 		}
 	}
-	return e.sharpen()
+	for _, step := range []func() error{e.sharpen, e.measure} {
+		if err := step(); err != nil || e.ended() {
+			return err
+		}
+	}
+	return nil
 }
 
 // sharpen starts on the order of the price that says most of the pieces of the layout of least price,
@@ -153,9 +158,32 @@ func (e *explorer) sharpen() error {
 	return nil
 }
 
+// measure starts on the orders of the best price with widths counted as sheets show the pattern. A board is as wide as a
+// repeat.
+func (e *explorer) measure() error {
+	if len(e.prices) == 0 || e.room.Profile.Boards {
+		return nil
+	}
+	for _, w := range e.prices[0].price.Measured() {
+		o, err := e.startPrice(w, fraction.Ratio{})
+		if err != nil {
+			return err
+		}
+		e.prices = append(e.prices, o)
+		before := e.least
+		if e.raise(w.LowerBound(o.last.Cost)); e.ended() {
+			return nil
+		}
+		if n := len(e.prices) - 1; e.least != before { // the best stands first
+			e.prices[0], e.prices[n] = o, e.prices[0]
+		}
+	}
+	return nil
+}
+
 // objective is the price of pieces, each with its kerf.
 func (e *explorer) objective(w nest.DualWeight) wall.Objective {
-	return wall.Objective{Of: w.Of, Extra: e.room.Saw.Kerf}
+	return wall.Objective{Of: w.Of, Measure: w.Measure}
 }
 
 // startPrice starts on the order of a price, or of the sum of blemish and the price so weighted.
@@ -230,7 +258,7 @@ func (e *explorer) closeGaps() (err error) {
 		}
 		a, b := &e.found[i].Layout, &e.found[i+1].Layout
 		step := [2]fraction.Ratio{a.Total, b.Total}
-		if e.steps[step] == nil {
+		if e.between[step] == nil {
 			o, err := e.startSum(b.Total.Sub(a.Total), a, b)
 			if err != nil {
 				return err
@@ -238,9 +266,9 @@ func (e *explorer) closeGaps() (err error) {
 			if o == nil { // price says nothing
 				o = e.orders[0]
 			}
-			e.steps[step] = o
+			e.between[step] = o
 		}
-		err = e.pursue(e.steps[step], e.budget.Layouts/stepShare, func() bool { i := e.openStep(); return i < 0 || e.found[i+1].Layout.Total != step[1] })
+		err = e.pursue(e.between[step], e.budget.Layouts/stepShare, func() bool { i := e.openStep(); return i < 0 || e.found[i+1].Layout.Total != step[1] })
 		if err != nil {
 			return err
 		}

@@ -208,10 +208,26 @@ func explored(t *testing.T, room wall.Room, effort int) choice.Choices {
 	return c
 }
 
-// Shuffled layouts from offcuts: by default this room is left with a sheet more than its bound.
-func TestMoreEffortSavesASheet(t *testing.T) {
-	if c := explored(t, houses.draw(39), 2).Sheets(); c.Need.Sheets != 5 || c.Status&choice.NeedProved == 0 {
-		t.Errorf("%d sheets, proved: %v", c.Need.Sheets, c.Status)
+// Shuffled layouts from offcuts: one round leaves this room with a sheet more than its bound, and as long as there are
+// steps left others follow.
+func TestRoundsGoOnWhileTheNeedIsOpen(t *testing.T) {
+	for steps, want := range map[int]int{1: 6, choice.DefaultSteps: 5} {
+		c, err := choice.Explore(t.Context(), houses.draw(39), choice.Budget{Steps: steps})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if cheap := c.Sheets(); cheap.Need.Sheets != want || want == 5 && cheap.Status&choice.NeedProved == 0 {
+			t.Errorf("%d steps: %d sheets, want %d; proved: %v", steps, cheap.Need.Sheets, want, cheap.Status)
+		}
+	}
+}
+
+// What sheets show of the pattern proves what their width does not: two sheets by width.
+func TestPatternRaisesTheBound(t *testing.T) {
+	for _, seed := range []uint64{60, 104, 161} {
+		if c := explored(t, house.draw(seed), 1); c.Least.Sheets != 3 || c.Sheets().Status&choice.NeedProved == 0 {
+			t.Errorf("room %d: bound %+v, proved: %v", seed, c.Least, c.Sheets().Status)
+		}
 	}
 }
 
