@@ -3,7 +3,6 @@ package nest
 import (
 	"cmp"
 	"math"
-	"math/big"
 	"math/bits"
 	"slices"
 
@@ -147,12 +146,12 @@ func (w *DualWeight) marks(total fraction.Length) uint64 {
 	if w.s == nil || total.Sign() <= 0 {
 		return 0
 	}
-	need := new(big.Rat).Mul(total.Rat(), new(big.Rat).SetInt64(w.s.job.den))
-	whole := new(big.Int).Quo(need.Num(), need.Denom())
-	if !whole.IsUint64() {
-		whole.SetUint64(math.MaxUint64)
+	hi, lo := bits.Mul64(uint64(total.Num()), uint64(w.s.job.den))
+	whole := uint64(math.MaxUint64)
+	if den := uint64(total.Den()); hi < den {
+		whole, _ = bits.Div64(hi, lo, den)
 	}
-	return w.claimed(whole.Uint64())
+	return w.claimed(whole)
 }
 
 // at returns the value of a part that is so many marks high with a kerf.

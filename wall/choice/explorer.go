@@ -3,10 +3,9 @@ package choice
 import (
 	"cmp"
 	"context"
-	"fmt"
+	"encoding/binary"
 	"slices"
 	"sort"
-	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
@@ -252,11 +251,13 @@ func (e *explorer) takeOver() error {
 
 // partsKey is the same for problems with the same parts in the same order.
 func partsKey(p nest.Problem) string {
-	var b strings.Builder
+	var key []byte
 	for _, part := range p.Parts {
-		fmt.Fprint(&b, part.Width, part.Height, part.LeftPhase, ";")
+		for _, x := range [...]fraction.Length{part.Width, part.Height, part.LeftPhase} {
+			key = binary.AppendVarint(binary.AppendVarint(key, x.Num()), x.Den())
+		}
 	}
-	return b.String()
+	return string(key)
 }
 
 // choice returns a layout with its nest.
