@@ -1,8 +1,8 @@
 package cutout
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
@@ -60,7 +60,7 @@ func (s Shape) Cuttings(diameter, mark fraction.Length) (cuttings []Cutting, err
 		cuttings = append(cuttings, Cutting{Kind: HoleCut, Hole: i, Ways: ways})
 	}
 	cuttings = append(cuttings, s.notches()...)
-	slices.SortStableFunc(cuttings, func(a, b Cutting) int { return cmp.Compare(a.Kind, b.Kind) })
+	sort.SliceStable(cuttings, func(i, j int) bool { return cuttings[i].Kind < cuttings[j].Kind })
 	for i := range cuttings {
 		c := &cuttings[i]
 		ring, line := s.ring(c.Hole), slices.Concat(c.Ways...)
@@ -88,7 +88,7 @@ func (w Way) extent() (sum fraction.Length) {
 }
 
 func sortLongestFirst(ways []Way) {
-	slices.SortStableFunc(ways, func(a, b Way) int { return b.extent().Compare(a.extent()) })
+	sort.SliceStable(ways, func(i, j int) bool { return ways[j].extent().Less(ways[i].extent()) })
 }
 
 // firstCorner returns the first corner of a ring that is such, -1 if none is.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math/big"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
@@ -127,8 +128,9 @@ func (s Shape) WeakSpots(limits Limits) (spots []Weak, err error) {
 			w.WayOut = WidenPiece
 		}
 	}
-	slices.SortStableFunc(spots, func(a, b Weak) int {
-		return cmp.Or(cmp.Compare(a.Kind, b.Kind), lower(flip(a.At), flip(b.At)))
+	sort.SliceStable(spots, func(i, j int) bool {
+		a, b := &spots[i], &spots[j]
+		return cmp.Or(cmp.Compare(a.Kind, b.Kind), lower(flip(a.At), flip(b.At))) < 0
 	})
 	return slices.CompactFunc(spots, func(a, b Weak) bool { return a.Kind == b.Kind && a.At == b.At }), nil
 }

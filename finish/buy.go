@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math/big"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction/money"
 )
@@ -87,7 +88,10 @@ func rate(offers []offer, worth *big.Rat) []mixOffer {
 		}
 		rated[i] = mixOffer{index: i, size: o.size, effective: effective, rate: quo(effective, o.size), most: 1<<62 - 1}
 	}
-	slices.SortStableFunc(rated, func(a, b mixOffer) int { return cmp.Or(a.rate.Cmp(b.rate), b.size.Cmp(a.size)) })
+	sort.SliceStable(rated, func(i, j int) bool {
+		a, b := &rated[i], &rated[j]
+		return cmp.Or(a.rate.Cmp(b.rate), b.size.Cmp(a.size)) < 0
+	})
 	for i := 1; i < len(rated); i++ {
 		// q packs of this size hold as much as p of the first, p/q being the ratio of the sizes:
 		// fewer than q are enough in some best mix.

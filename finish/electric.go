@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math/big"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 )
@@ -62,7 +63,9 @@ func (s settings) behind() (deep, back []behind) {
 			back = append(back, x)
 		}
 	}
-	slices.SortStableFunc(deep, func(x, y behind) int { return cmp.Or(cmp.Compare(x.gangs, y.gangs), x.depth.Cmp(y.depth)) })
+	sort.SliceStable(deep, func(i, j int) bool {
+		return cmp.Or(cmp.Compare(deep[i].gangs, deep[j].gangs), deep[i].depth.Cmp(deep[j].depth)) < 0
+	})
 	return deep, back
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"sort"
 
 	"github.com/shopspring/decimal"
 
@@ -107,7 +108,7 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 	if need.Sign() <= 0 {
 		return
 	}
-	slices.SortStableFunc(offers, func(x, y offer) int { return y.size.Cmp(x.size) })
+	sort.SliceStable(offers, func(i, j int) bool { return offers[j].size.Cmp(offers[i].size) < 0 })
 	if b.refused(row.Item, count(quo(need, offers[0].size))) {
 		return
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/bits"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest/internal/line"
@@ -77,8 +78,9 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 	}
 	all = s.weights(falling(sizes), PartArea, PartHeights)
 	all = slices.DeleteFunc(all, func(w DualWeight) bool { return slices.Max(w.holds) == 0 })
-	slices.SortStableFunc(all, func(a, b DualWeight) int {
-		return compareProducts(b.need, slices.Max(a.holds), a.need, slices.Max(b.holds))
+	sort.SliceStable(all, func(i, j int) bool {
+		a, b := &all[i], &all[j]
+		return compareProducts(b.need, slices.Max(a.holds), a.need, slices.Max(b.holds)) < 0
 	})
 	all = slices.CompactFunc(all, func(a, b DualWeight) bool { return slices.Equal(a.each, b.each) })
 	return all[:max(0, min(most, len(all)))], nil

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -58,8 +59,9 @@ func (m *Model) build(ctx context.Context, legs []leg) Layout {
 		}
 	}
 	m.cutPieces(ctx, &layout, legs)
-	slices.SortStableFunc(layout.Blemishes, func(a, b Blemish) int {
-		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), cmp.Compare(a.Kind, b.Kind))
+	sort.SliceStable(layout.Blemishes, func(i, j int) bool {
+		a, b := &layout.Blemishes[i], &layout.Blemishes[j]
+		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), cmp.Compare(a.Kind, b.Kind)) < 0
 	})
 	m.addJoints(&layout, legs)
 	for i := range layout.Blemishes {

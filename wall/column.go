@@ -3,6 +3,7 @@ package wall
 import (
 	"math/big"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -60,9 +61,9 @@ func columnsOf(shapes []cutout.Shape) []column {
 		if len(col.cells) == 0 {
 			continue
 		}
-		slices.SortStableFunc(col.cells, func(a, b cell) int {
+		sort.SliceStable(col.cells, func(i, j int) bool {
 			middle := col.left.Add(col.right).Div(2)
-			return a.bottom.at(middle).Compare(b.bottom.at(middle))
+			return col.cells[i].bottom.at(middle).Less(col.cells[j].bottom.at(middle))
 		})
 		if n := len(columns); n > 0 && columns[n-1].right == col.left {
 			col.joins = joinsOf(columns[n-1].cells, col.cells, col.left)

@@ -3,6 +3,7 @@ package wall
 import (
 	"cmp"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -84,7 +85,10 @@ func (g *region) findEdges(room *Room, r int, left, right endLine, grown [][][]c
 	for _, s := range g.shapes {
 		g.leaningEnds(room, run, s, left, right)
 	}
-	slices.SortStableFunc(g.edges, func(a, b edge) int { return cmp.Or(a.x.Compare(b.x), a.bottom.Compare(b.bottom)) })
+	sort.SliceStable(g.edges, func(i, j int) bool {
+		a, b := &g.edges[i], &g.edges[j]
+		return cmp.Or(a.x.Compare(b.x), a.bottom.Compare(b.bottom)) < 0
+	})
 }
 
 // addParts adds the parts of an upright line between the ends of what claims them, each with the

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"slices"
+	"sort"
 	"sync"
 
 	"example.com/groovewright/fraction"
@@ -165,7 +166,7 @@ func (s *stretch) installed() []Installed {
 			out = append(out, in)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Installed) int { return a.Left.Compare(b.Left) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Left.Less(out[j].Left) })
 	return out
 }
 

@@ -1,12 +1,12 @@
 package drawing
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"math"
 	"math/cmplx"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -226,7 +226,7 @@ type stop struct {
 
 // spreadStops puts stops into their order along the line and moves them apart, see [spread].
 func spreadStops(all []stop, gap, lo, hi float64) []stop {
-	slices.SortStableFunc(all, func(a, b stop) int { return cmp.Compare(a.ink, b.ink) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].ink < all[j].ink })
 	wanted := make([]float64, len(all))
 	for i, s := range all {
 		wanted[i] = s.ink

@@ -7,6 +7,7 @@ import (
 	"math/cmplx"
 	"regexp"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -546,7 +547,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 			}
 			return near
 		})
-		slices.SortStableFunc(here, func(b, c corner) int { return cmp.Compare(d.x(b.at.X), d.x(c.at.X)) })
+		sort.SliceStable(here, func(i, j int) bool { return d.x(here[i].at.X) < d.x(here[j].at.X) })
 		name := line{}
 		for n, c := range here {
 			d.dot("startmark", d.at(c.at), dotSize)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -94,7 +95,7 @@ func (e *elevation) chains(y float64) float64 {
 
 // between are the lengths from each place to the next.
 func (e *elevation) between(at []term) (all []span) {
-	slices.SortStableFunc(at, func(a, b term) int { return a.length.Compare(b.length) })
+	sort.SliceStable(at, func(i, j int) bool { return at[i].length.Less(at[j].length) })
 	at = slices.CompactFunc(at, func(a, b term) bool { return a.length == b.length })
 	for i, t := range at[min(1, len(at)):] {
 		from := at[i]

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -132,7 +133,7 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 			steps[at] = append(steps[at], either(len(steps[at]) == 0, " (", ", "), figure{fmt.Sprint(c.Step), path + "step"})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b stop) int { return a.at.Compare(b.at) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].at.Less(all[j].at) })
 	for i, s := range all { // of several rips, or where ticks run together, a figure has its cut's number in brackets
 		near := func(k int) bool { return k >= 0 && k < len(all) && math.Abs(all[k].ink-s.ink) < oneTick }
 		if cut := steps[s.at]; (kind == nest.Rip && len(steps) > 1 || near(i-1) || near(i+1)) && len(cut) > 0 {

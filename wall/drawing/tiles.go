@@ -1,10 +1,10 @@
 package drawing
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -188,7 +188,7 @@ func share(all []tiling, paper Paper) [][]tiling {
 	}
 	w, h := paper.page(sharedFoot)
 	all = slices.Clone(all)
-	slices.SortStableFunc(all, func(a, b tiling) int { return cmp.Compare(b.height(), a.height()) })
+	sort.SliceStable(all, func(i, j int) bool { return all[j].height() < all[i].height() })
 	var rows []row
 	var pages [][]tiling
 	var filled []float64 // of each page, from the top

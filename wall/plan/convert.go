@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
@@ -157,7 +158,7 @@ func (m *maker) storyPole(r int, run *Run) []Mark {
 			marks = append(marks, Mark{At: h.At, Kind: StepSide})
 		}
 	}
-	slices.SortStableFunc(marks, func(a, b Mark) int { return a.At.Compare(b.At) })
+	sort.SliceStable(marks, func(i, j int) bool { return marks[i].At.Less(marks[j].At) })
 	return meetInstalled(marks)
 }
 

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"sort"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -74,7 +75,7 @@ func (m *maker) place(pieces []finish.Piece, p Plan) {
 // seenMost returns the two terms of a layout that cost most, seams left out.
 func seenMost(l *wall.Layout) []wall.Blemish {
 	seen := slices.DeleteFunc(slices.Clone(l.Blemishes), func(b wall.Blemish) bool { return b.Kind == wall.Seam || b.Amount.IsZero() })
-	slices.SortStableFunc(seen, func(a, b wall.Blemish) int { return b.Cost.Compare(a.Cost) })
+	sort.SliceStable(seen, func(i, j int) bool { return seen[j].Cost.Less(seen[i].Cost) })
 	seen = slices.Compact(seen) // two edges of one opening, one above the other
 	return seen[:min(2, len(seen))]
 }

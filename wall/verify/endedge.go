@@ -1,6 +1,9 @@
 package verify
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // endEdge is the edge of a region at one end of the run.
 type endEdge struct {
@@ -28,7 +31,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 		x := line(zero())
 		return endEdge{x: x, stop: x, middle: x, height: zero()}
 	}
-	slices.SortFunc(on, func(a, b point) int { return a.Y.Cmp(b.Y) })
+	sort.SliceStable(on, func(i, j int) bool { return less(on[i].Y, on[j].Y) })
 	foot, head := on[0], on[len(on)-1]
 	x := outer(foot.X, head.X)
 	if !leaning {

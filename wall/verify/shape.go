@@ -3,6 +3,7 @@ package verify
 import (
 	"cmp"
 	"slices"
+	"sort"
 )
 
 type point struct{ X, Y rat }
@@ -211,7 +212,7 @@ func (s *sweep) spans(edges []edge, x rat, look side) []span {
 			hits = append(hits, bound{y: e.y(x), sloped: e.sloped && from != 0 && to != 0})
 		}
 	}
-	slices.SortStableFunc(hits, func(a, b bound) int { return a.y.Cmp(b.y) })
+	sort.SliceStable(hits, func(i, j int) bool { return less(hits[i].y, hits[j].y) })
 	var out []span
 	for i := 0; i+1 < len(hits); i += 2 {
 		if less(hits[i].y, hits[i+1].y) {
@@ -289,7 +290,7 @@ func length(spans []span) rat {
 // joined returns the same points as one set of spans that do not overlap.
 func joined(in []span) []span {
 	in = slices.Clone(in)
-	slices.SortStableFunc(in, func(a, b span) int { return a.low.y.Cmp(b.low.y) })
+	sort.SliceStable(in, func(i, j int) bool { return less(in[i].low.y, in[j].low.y) })
 	var out []span
 	for _, s := range in {
 		if n := len(out); n > 0 && !less(out[n-1].high.y, s.low.y) {

@@ -1,6 +1,9 @@
 package verify
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // taped takes from the plan what the job gives by distances from known points, and arched heads,
 // once they are near enough to what was taped.
@@ -81,7 +84,7 @@ func (c *checker) arched(path string, o *opening, head loop) loop {
 		return corners
 	}
 	upper := slices.Clone(corners)
-	slices.SortStableFunc(upper, func(a, b point) int { return b.Y.Cmp(a.Y) })
+	sort.SliceStable(upper, func(i, j int) bool { return less(upper[j].Y, upper[i].Y) })
 	springs, wide := upper[0].Y, half(size(diff(upper[0].X, upper[1].X)))
 	radius := over(sum(square(wide), square(rise)), times(whole(2), rise))
 	centre := point{middle(upper[0].X, upper[1].X), diff(sum(springs, rise), radius)}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 )
 
@@ -115,7 +116,7 @@ func (g *region) sides(w map[string]rat) []uprightSide {
 	at := func(a, b uprightSide) int { // place by place, what weighs more first
 		return cmp.Or(a.x.Cmp(b.x), cmp.Compare(fmt.Sprint(a.right), fmt.Sprint(b.right)), b.weight.Cmp(a.weight), cmp.Compare(fmt.Sprint(b.end), fmt.Sprint(a.end)), cmp.Compare(b.kind, a.kind))
 	}
-	slices.SortStableFunc(out, at)
+	sort.SliceStable(out, func(i, j int) bool { return at(out[i], out[j]) < 0 })
 	var claimed []span
 	for k := range out {
 		s := &out[k]
