@@ -12,8 +12,8 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// What counts as so many steps of a nest, by time: a piece of a layout that is built, and a panel that offcuts
-// could give.
+// What counts as so many steps of a nest, by time: a piece of a layout that is built, for each kind of
+// stock, and a panel that offcuts could give.
 const (
 	stepsOfPiece = 100
 	stepsOfPanel = 8
@@ -158,7 +158,7 @@ func (e *explorer) raise(l nest.Bound) {
 // that it cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
-	e.steps += len(layout.Pieces) * stepsOfPiece
+	e.steps += len(layout.Pieces) * len(e.room.Stock) * stepsOfPiece
 	problem := fraction.Must(Nesting(e.room, &layout))
 	key := partsKey(problem)
 	before, met := e.nested[key]

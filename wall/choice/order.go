@@ -130,20 +130,37 @@ func (e *explorer) startPrices() error {
 	return nil
 }
 
-// sharpen starts on the order of the price that says most of the pieces of the layout of least price,
-// where that can raise the bound: the walls alone do not say how high the pieces are that go past boxes. Done
-// again it would raise no bound of a hundred random rooms.
+// sharpen tries the price that says most of the pieces of the layout of least price: the walls alone do not say how
+// high the pieces are that go past boxes. Done again it would raise no bound of a hundred random rooms.
 func (e *explorer) sharpen() error {
 	if len(e.prices) == 0 {
 		return nil
 	}
-	least := &e.prices[0].last
-	w, err := nest.DualWeightOf(e.bare, e.strips, fraction.Must(Nesting(e.room, least)).Parts)
+	w, err := nest.DualWeightOf(e.bare, e.strips, fraction.Must(Nesting(e.room, &e.prices[0].last)).Parts)
 	if err != nil {
 		return err
 	}
+	return e.try(w)
+}
+
+// measure tries the best price with widths counted as sheets show the pattern. A board is as wide as a repeat.
+func (e *explorer) measure() error {
+	if len(e.prices) == 0 || e.room.Profile.Boards {
+		return nil
+	}
+	for _, w := range e.prices[0].price.Measured() {
+		if err := e.try(w); err != nil || e.ended() {
+			return err
+		}
+	}
+	return nil
+}
+
+// try starts on the order of a price and makes it the best one, if that raises the bound: no other order is worth its
+// memory. That it cannot do where it does not for the layout that has least of the best price so far.
+func (e *explorer) try(w nest.DualWeight) error {
 	before, how := e.least, e.how
-	e.raise(w.LowerBound(fraction.Must(e.objective(w).Cost(least))))
+	e.raise(w.LowerBound(fraction.Must(e.objective(w).Cost(&e.prices[0].last))))
 	could := e.least != before
 	if e.least, e.how = before, how; !could {
 		return nil
@@ -154,30 +171,10 @@ func (e *explorer) sharpen() error {
 	}
 	if e.raise(w.LowerBound(o.last.Cost)); e.least != before {
 		e.prices = append([]*order{o}, e.prices...)
-	}
-	return nil
-}
-
-// measure starts on the orders of the best price with widths counted as sheets show the pattern. A board is as wide as a
-// repeat.
-func (e *explorer) measure() error {
-	if len(e.prices) == 0 || e.room.Profile.Boards {
 		return nil
 	}
-	for _, w := range e.prices[0].price.Measured() {
-		o, err := e.startPrice(w, fraction.Ratio{})
-		if err != nil {
-			return err
-		}
-		e.prices = append(e.prices, o)
-		before := e.least
-		if e.raise(w.LowerBound(o.last.Cost)); e.ended() {
-			return nil
-		}
-		if n := len(e.prices) - 1; e.least != before { // the best stands first
-			e.prices[0], e.prices[n] = o, e.prices[0]
-		}
-	}
+	o.stop()
+	e.orders = e.orders[:len(e.orders)-1]
 	return nil
 }
 
