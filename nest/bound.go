@@ -29,7 +29,7 @@ type relaxed struct {
 	kinds        []int   // usable kinds of stock
 	span, tall   []int64 // of each of kinds
 	pace, height []int64 // of each of pieces
-	paces, highs measures
+	paces, highs distinct
 	pairs        []pair // of functions that bound the whole job best, the best first; set by lower
 }
 
@@ -39,16 +39,16 @@ type pair struct {
 	permille      uint64 // of a sheet: the bound
 }
 
-// measures are the different ones of some sizes, falling, with how many there are of each, and the
+// distinct is the different ones of some sizes, falling, with how many there are of each, and the
 // number of each size among them.
-type measures struct {
+type distinct struct {
 	sizes  []int64
 	counts []int
 	number []int
 }
 
-func measuresOf(sizes []int64) measures {
-	m := measures{sizes: falling(slices.Clone(sizes)), number: make([]int, len(sizes))}
+func distinctOf(sizes []int64) distinct {
+	m := distinct{sizes: falling(slices.Clone(sizes)), number: make([]int, len(sizes))}
 	m.counts = make([]int, len(m.sizes))
 	for i, x := range sizes {
 		n, _ := slices.BinarySearchFunc(m.sizes, x, func(a, b int64) int { return cmp.Compare(b, a) })
@@ -112,7 +112,7 @@ func (j *job) relax(pieces []int) *relaxed {
 		most = max(most, gap)
 		r.pace, r.height = append(r.pace, q.w+gap), append(r.height, q.h+j.kerf)
 	}
-	r.paces, r.highs = measuresOf(r.pace), measuresOf(r.height)
+	r.paces, r.highs = distinctOf(r.pace), distinctOf(r.height)
 	for i := range j.kinds {
 		k := &j.kinds[i]
 		if !k.usable {
@@ -283,7 +283,7 @@ func (d *dual) after(f line.Dual, sizes []int64) {
 
 // duals returns the sizes as they are and after each function worth trying, with the steps up to
 // half the whole at which a size changes sides.
-func (m *measures) duals(whole int64) (all []dual) {
+func (m *distinct) duals(whole int64) (all []dual) {
 	steps := slices.DeleteFunc(line.Thresholds(whole, m.sizes), func(step int64) bool { return 2*step > whole })
 	var d dual
 	for f := range line.DualsAt(whole, m.sizes, m.counts, spread(steps, len(m.number)), mostRounding) {

@@ -28,8 +28,8 @@ func TestPairSum(t *testing.T) {
 		}
 		n := rapid.IntRange(1, 3).Draw(t, "n")
 		f, g := draw(n), draw(n)
-		r := relaxed{pieces: make([]int, 2*n), paces: measures{number: rapid.Permutation(slices.Repeat(upTo(n), 2)).Draw(t, "paces")},
-			highs: measures{sizes: g.size, number: slices.Repeat(upTo(n), 2)}}
+		r := relaxed{pieces: make([]int, 2*n), paces: distinct{number: rapid.Permutation(slices.Repeat(upTo(n), 2)).Draw(t, "paces")},
+			highs: distinct{sizes: g.size, number: slices.Repeat(upTo(n), 2)}}
 		hi, lo, whole := pairSum(r.across(f), 2*n, f.whole, g)
 		sum, product := new(big.Int), new(big.Int).Mul(big.NewInt(f.whole), big.NewInt(g.whole))
 		for i := range r.pieces {
