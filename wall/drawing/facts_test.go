@@ -132,6 +132,25 @@ func TestJointIsToScale(t *testing.T) {
 	}
 }
 
+// The figures of the bar of the scale stand within the frame of the title block, and that on the drawing, however few lines the block has.
+func TestFiguresOfTheBarAreInTheFrame(t *testing.T) {
+	for _, title := range []string{"", "A kitchen"} {
+		for _, width := range []float64{halfInk, wideInk} {
+			p := kitchen()
+			p.Title = title
+			c := newCanvas(p, width, "x", "x")
+			c.scale = 10
+			end := c.block(0, true, line{"Elevation"})
+			frame := c.named("rect", "frame")[0].box()
+			for _, text := range c.named("text", "") {
+				if y := text.number("y"); y+4 > frame.y+frame.h || frame.y+frame.h >= end {
+					t.Errorf("title %q, %v wide: %q stands at %v, the frame from %v to %v, the drawing ends at %v", title, width, text.words(), y, frame.y, frame.y+frame.h, end)
+				}
+			}
+		}
+	}
+}
+
 // The scale stands beside the last words of a title block wherever it has room there, in a plan without a title too, else
 // on a line of its own.
 func TestScaleStandsBesideTheTitle(t *testing.T) {

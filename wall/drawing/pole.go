@@ -211,11 +211,11 @@ func (c *canvas) bar(x, y float64) float64 {
 // block draws the title block, with the scale in print and the unit, and returns where it ends; with a bar of the scale
 // at its right, or above it where that is narrow.
 func (c *canvas) block(top float64, bar bool, what line) float64 {
-	room := c.Width - 16
+	room, end := c.Width-16, 0.0
 	if bar && c.Width < wideInk {
 		top = c.bar(8, top)
 	} else if bar {
-		c.bar(c.Width-barRoom+12, top+11)
+		end = c.bar(c.Width-barRoom+12, top+11) + 9
 		room -= barRoom
 	}
 	lines := what.wrap(room/1.1, room/1.1)
@@ -227,7 +227,7 @@ func (c *canvas) block(top float64, bar bool, what line) float64 {
 	} else {
 		lines = append(lines, size)
 	}
-	end := c.under(bold, 8, top+15, "start", lines...)
+	end = max(end, c.under(bold, 8, top+15, "start", lines...))
 	c.rect(box{1, top, c.Width - 2, end - top - 9}, "class", "frame")
 	return end - 7
 }
