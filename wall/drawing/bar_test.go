@@ -237,6 +237,31 @@ func TestPanelsOnTheWallAreNamed(t *testing.T) {
 	}
 }
 
+// What is on the wall already is hatched in each picture of the order of fitting, at its place and as in the elevation.
+func TestOrderOfFittingHasWhatIsOnTheWall(t *testing.T) {
+	p := kitchen()
+	run := &p.Runs[0]
+	run.Installed = []plan.Installed{{Left: in("10"), Right: in("30")}}
+	drawn, err := FittingStrip(p, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	walls, up := drawn.named("path", "wall"), drawn.named("rect", "opening")
+	if len(walls) < 2 || len(up) != len(walls) {
+		t.Fatalf("%d walls, %d panels on them", len(walls), len(up))
+	}
+	for i, n := range up {
+		var x, y float64
+		if _, err := fmt.Sscanf(walls[i].value("d"), "M%g %g", &x, &y); err != nil {
+			t.Fatal(err)
+		}
+		scale := n.number("width") / 20
+		if at := (n.number("x") - x) / scale; math.Abs(at-10) > .1 || n.value("fill") != "url(#run-1-fitting-installed)" {
+			t.Errorf("picture %d: %q at %v, want 10", i+1, n.value("fill"), at)
+		}
+	}
+}
+
 // Of more groups of marks than have room the first and the last are written.
 func TestFirstAndLastMarkOfACrowdAreWritten(t *testing.T) {
 	for n := int64(30); n < 150; n += 7 {

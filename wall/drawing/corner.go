@@ -77,11 +77,9 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		next := p.Runs[n]
 		d := newCanvas(p, halfInk, ref("corner-%d", i+1), fmt.Sprintf("Corner %s, between %s and %s, from above", letter, run.Name, next.Name))
 		d.scale = cornerScale
-		bend, at := 1.0, complex(d.Width/2+cornerLeg/2, 46)
-		if c.Kind == wall.OutsideCorner {
-			bend, at = -1, complex(d.Width/2+cornerLeg/2-p.Profile.Thickness.Float64()*d.scale, 34+cornerLeg)
-		}
-		most := shownLength(cornerLeg - 12 - p.Profile.Thickness.Float64()*d.scale)
+		thick, outside := p.Profile.Thickness.Float64()*d.scale, c.Kind == wall.OutsideCorner
+		bend, at := either(outside, -1.0, 1), complex(d.Width/2+cornerLeg/2-either(outside, thick, 0), either(outside, 34+cornerLeg, 46))
+		most := shownLength(cornerLeg - 12 - thick)
 		legs := []leg{
 			{course{along: 1, start: at}, d.tip(i, true, most), -cornerLeg, max(0, bend) * 2 * wallInk, run.Width},
 			{course{along: complex(0, bend), start: at}, d.tip(n, false, most), -max(0, bend) * 2 * wallInk, cornerLeg, zero},
@@ -94,7 +92,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
 		cuts := [][]line{d.seen(i, true), d.seen(n, false)}
 		ways := []string{"left: ", either(bend > 0, "downward: ", "upward: ")}
-		y := 58 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
+		y := 58 + cornerLeg + max(0, -bend)*thick
 		for k, l := range legs {
 			fit := line{either(c.Passes == l.tip.run.Name, "passes", "butts") + ", stays off the corner by ", gaps[k]}
 			if c.Mitred() {

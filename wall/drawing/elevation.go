@@ -146,10 +146,7 @@ func (e *elevation) callouts() (bottom float64) {
 	aside := beside >= endLane && ahead >= startLane+e.startWords().width(typeSize)
 	room := either(aside, beside, e.Width/2)
 	for side, end := range []plan.End{e.run.Left, e.run.Right} {
-		name, path, x, anchor := "Left end: ", e.path+"left", 4.0, "start"
-		if side == 1 {
-			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
-		}
+		name, path, x := []string{"Left end: ", "Right end: "}[side], e.path+[]string{"left", "right"}[side], []float64{4, e.Width - 4}[side]
 		lines := line{name, figure{end.Word(), path + ".kind"}}.wrap(room/1.1-12, room-8)
 		seen := either(e.plan.Passes(e.at, side == 1), line{hiddenEdge}, line{figure{end.Cut.Name(e.tape), path + ".cut"}})
 		e.desc("%s.", strings.TrimSuffix(name+end.Word()+", "+seen.String(), ", "))
@@ -161,7 +158,7 @@ func (e *elevation) callouts() (bottom float64) {
 		}
 		for n, text := range lines {
 			y, w := laneHigh*float64(n+1), text.width(typeSize)*1.1
-			text.write(&e.node, either(n < bold, "bold", ""), x, y, anchor)
+			text.write(&e.node, either(n < bold, "bold", ""), x, y, anchors[float64(2*side-1)])
 			e.word(box{x - w*float64(side), y - 13, w, laneHigh})
 		}
 		bottom = max(bottom, laneHigh*float64(len(lines)))
@@ -172,10 +169,7 @@ func (e *elevation) callouts() (bottom float64) {
 // wall draws the wall's own shape, the panels that are on it, and the pieces with their pattern.
 func (e *elevation) wall() {
 	e.stroke("wall", e.curved(nil, e.run.Outline))
-	up := e.add("g", "clip-path", e.clip(e.path+"wall", e.curved(nil, e.run.Outline)))
-	for _, panel := range e.run.Installed {
-		up.rect(e.strip(panel), "class", "opening", "fill", e.hatch("installed", "hatch", 9, -45))
-	}
+	up := e.standing("wall")
 	thick, width := e.plan.Profile.Thickness, e.run.Width
 	for side, off := range []fraction.Length{e.run.Limits[0], width.Sub(e.run.Limits[1])} {
 		at := []fraction.Length{zero, width.Sub(thick)}[side]
@@ -187,6 +181,15 @@ func (e *elevation) wall() {
 		e.drawPiece(e.add("g"), e.move(piece.At), e.plan.Profile, piece, ref("piece-%d", piece.Number))
 	}
 	e.claimLine(e.edges(e.run.Outline)...) // no label covers the edge of the wall
+}
+
+// standing draws the panels that are on the wall, and returns what is clipped with them to its shape.
+func (e *elevation) standing(what string) *node {
+	up := e.add("g", "clip-path", e.clip(e.path+what, e.curved(nil, e.run.Outline)))
+	for _, panel := range e.run.Installed {
+		up.rect(e.strip(panel), "class", "opening", "fill", e.hatch("installed", "hatch", 9, -45))
+	}
+	return up
 }
 
 // strips draws the level strips behind boards, which openings cut off.

@@ -195,8 +195,7 @@ func (e *elevation) foot(y float64, what line) float64 {
 func (c *canvas) bar(x, y float64) float64 {
 	inch, steps := 1.0, []int{1, 2, 3, 6, 12, 24, 48, 96, 192}
 	if unit := c.tape.Unit; unit != fraction.Inch {
-		inch = map[fraction.Unit]float64{fraction.Millimetre: 1 / 25.4, fraction.Centimetre: 1 / 2.54}[unit]
-		steps = []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
+		inch, steps = either(unit == fraction.Millimetre, 1/25.4, 1/2.54), []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
 	}
 	i := max(0, slices.IndexFunc(steps, func(s int) bool { return float64(s)*inch*c.scale > 44 }))
 	step := float64(steps[i]) * inch * c.scale

@@ -113,18 +113,13 @@ func (d *roomDrawing) before(i int) int { return (i + len(d.courses) - 1) % len(
 func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight float64) {
 	c := d.courses[i]
 	past := func(i int) (wall, face float64) {
-		switch bend := d.bend(i); {
-		case bend < 0:
-			return 0, boardInk
-		case bend > 0 && d.plan.Runs[i].CornerRight.Butts == c.run.Name:
-			return -boardInk, -boardInk
-		}
-		return 0, 0
+		bend := d.bend(i)
+		wall = either(bend > 0 && d.plan.Runs[i].CornerRight.Butts == c.run.Name, -boardInk, 0)
+		return wall, either(bend < 0, boardInk, wall)
 	}
-	wall, face := past(i)
-	wallRight, faceRight = c.long+wall, c.long+face
-	wall, face = past(d.before(i))
-	return -wall, -face, wallRight, faceRight
+	wallLeft, faceLeft = past(d.before(i))
+	wallRight, faceRight = past(i)
+	return -wallLeft, -faceLeft, c.long + wallRight, c.long + faceRight
 }
 
 // wall draws the wall behind one run, and keeps labels off it and its panelling.

@@ -172,6 +172,9 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 			up += len(last)
 			e.left, e.top = float64(k%across)*cell+(cell-e.wide*e.scale)/2, 4+float64(k/across)*tall
 			e.stroke("wall", e.curved(nil, e.run.Outline))
+			if len(e.run.Installed) > 0 {
+				e.standing(ref("frame-%d", k))
+			}
 			for m, piece := range e.pieces[:up] {
 				shape := e.move(piece.At).curved(piece.Marks.Arcs, piece.Rings()...)
 				e.stroke("board", shape).set("fill-rule", "evenodd")
