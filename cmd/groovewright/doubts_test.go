@@ -36,7 +36,7 @@ func TestCheckDoubtsBoxesAndTheirCovers(t *testing.T) {
 }
 
 func TestTooFewSheetsAreTold(t *testing.T) {
-	_, says, code := try(strings.NewReader(kitchenWith(t, `"length": "96", "price"`, `"length": "96", "count": 1, "price"`)), "plan", "-")
+	_, says, code := try(strings.NewReader(kitchenWith(t, `"length": "96", "price": "38.50"`, `"length": "96", "count": 1`)), "plan", "-")
 	if text := strings.Join(strings.Fields(says), " "); code != failed || !strings.Contains(text, "no plan was found: the stock was not enough for any of") || !strings.Contains(text, "left over: ") {
 		t.Errorf("exit %d: %s", code, says)
 	}
