@@ -405,12 +405,18 @@ func (p Plan) upAt(i int) (passes, butts, ok bool) {
 	return left, right, true
 }
 
-// EndPanel returns the panel nearest to an end of the run, to be fitted or on the wall, if there is one.
-func (r Run) EndPanel(right bool) (panel Installed, ok bool) {
+// upInTheEnd returns all panels of a run, to be fitted or on the wall.
+func (r Run) upInTheEnd() []Installed {
 	all := slices.Clone(r.Installed)
 	for _, p := range r.Panels {
 		all = append(all, Installed{Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
 	}
+	return all
+}
+
+// EndPanel returns the panel nearest to an end of the run, to be fitted or on the wall, if there is one.
+func (r Run) EndPanel(right bool) (panel Installed, ok bool) {
+	all := r.upInTheEnd()
 	for i, p := range all {
 		if order := p.Left.Compare(panel.Left); i == 0 || right && order > 0 || !right && order < 0 {
 			panel = p

@@ -227,6 +227,7 @@ func spaced(from, high, apart fraction.Length) (places []fraction.Length) {
 
 // crossings places the nails of a board: up its middle, or through its tongue. The board with which a run starts has others
 // through the face along the edge that no tongue holds; what is sawn off a tongue at the run's end is held through the face there.
+// Beside a door, or what else no board goes on beyond, it is as at an end.
 func (n *nailing) crossings() {
 	if n.Profile.Edges != groove.Tongued {
 		n.crossing(n.piece.Width.Div(2), true)
@@ -237,7 +238,13 @@ func (n *nailing) crossings() {
 		starts, ends = ends, starts
 	}
 	atEnd := func(x fraction.Length) bool {
-		return slices.Contains(n.run.Limits[:], n.piece.At.X.Add(x))
+		return !slices.ContainsFunc(n.run.upInTheEnd(), func(beside Installed) bool {
+			meets := beside.Left.Sub(n.Gaps.Seam)
+			if x.IsZero() {
+				meets = beside.Right.Add(n.Gaps.Seam)
+			}
+			return meets == n.piece.At.X.Add(x)
+		})
 	}
 	in := n.insets()
 	face := func(x fraction.Length) fraction.Length {

@@ -208,6 +208,9 @@ func TestNailsOfARun(t *testing.T) {
 	boards.Profile.Edges = groove.Tongued
 	boards.Runs = []plan.Run{{Name: "wall", Limits: [2]fraction.Length{in("1"), in("16")}}}
 	boards.Runs[0].SetOut.Direction = wall.Right
+	for left := int64(1); left < 16; left += 5 {
+		boards.Runs[0].Panels = append(boards.Runs[0].Panels, wall.Panel{Left: fraction.Inches(left), Right: fraction.Inches(left + 5)})
+	}
 	leftward := boards
 	leftward.Runs = []plan.Run{boards.Runs[0]}
 	leftward.Runs[0].SetOut.Direction = wall.Left
@@ -229,7 +232,16 @@ func TestNailsOfARun(t *testing.T) {
 	boarded.Runs[0].Right.Kind, boarded.Profile.Thickness = wall.OutsideCorner, in("3/4")
 	only, plain, startMitered := boards, boards, boards
 	only.Runs, startMitered.Runs = []plan.Run{boards.Runs[0]}, []plan.Run{boards.Runs[0]}
-	only.Runs[0].Limits[1] = in("6")
+	only.Runs[0].Limits[1], only.Runs[0].Panels = in("6"), boards.Runs[0].Panels[:1]
+	door := boards // in place of the board between
+	door.Runs = []plan.Run{boards.Runs[0]}
+	door.Runs[0].Panels = []wall.Panel{boards.Runs[0].Panels[0], boards.Runs[0].Panels[2]}
+	apart := boards
+	apart.Runs, apart.Gaps.Seam = []plan.Run{boards.Runs[0]}, in("1/8")
+	apart.Runs[0].Panels = []wall.Panel{{Left: in("1"), Right: in("5 7/8")}, boards.Runs[0].Panels[1], {Left: in("11 1/8"), Right: in("16")}}
+	up := boards // the first and the last board
+	up.Runs = []plan.Run{boards.Runs[0]}
+	up.Runs[0].Panels, up.Runs[0].Installed = boards.Runs[0].Panels[1:2], []plan.Installed{{Left: in("1"), Right: in("6")}, {Left: in("11"), Right: in("16")}}
 	tight := only
 	tight.Runs = []plan.Run{only.Runs[0]}
 	tight.Runs[0].Limits[1] = in("1 3/4")
@@ -255,6 +267,10 @@ func TestNailsOfARun(t *testing.T) {
 		{"the first leftward", leftward, board("11"), "[{0 1/2} {0 15 1/2} {4 1/2 1/2} {4 1/2 15 1/2}]"},
 		{"the only one", only, board("1"), "[{4 1/2 1/2} {4 1/2 15 1/2} {1/2 1/2} {1/2 15 1/2}]"},
 		{"the only one, too narrow for two", tight, narrow, "[{3/8 1/2} {3/8 15 1/2}]"},
+		{"up to a door", door, board("1"), "[{4 1/2 1/2} {4 1/2 15 1/2} {1/2 1/2} {1/2 15 1/2}]"},
+		{"on from a door", door, board("11"), "[{4 1/2 1/2} {4 1/2 15 1/2} {1/2 1/2} {1/2 15 1/2}]"},
+		{"between two gaps", apart, board("6"), "[{5 1/2} {5 15 1/2}]"},
+		{"between boards on the wall", up, board("6"), "[{5 1/2} {5 15 1/2}]"},
 		{"without a tongue", plain, board("1"), "[{2 1/2 1/2} {2 1/2 15 1/2}]"},
 		{"the first board, mitered", startMitered, board("1"), "[{5 1/2} {5 15 1/2} {1 1/4 1/2} {1 1/4 15 1/2}]"},
 		{"a sheet", sheets, low, "[{1/2 1} {16 1} {31 1/2 1}]"},
