@@ -218,7 +218,8 @@ func (room *Room) checkStock(f *faults) {
 	for i, s := range room.Stock {
 		if s.Width.Sign() <= 0 {
 			f.Add(s.Width, "a width above 0", "Stock", i, "Width")
-		} else if shows := room.Profile.Shows(); s.Width == room.Profile.Width && shows.Sign() > 0 && shows != s.Width {
+		} else if shows := room.Profile.Shows(); s.Width != shows && shows.Sign() > 0 &&
+			(s.Width == room.Profile.Width || room.Profile.Boards && room.Profile.Edges > groove.Square && shows.Less(s.Width)) {
 			f.Add(s.Width, shows.String()+", what shows of it: the planner does not saw tongues and laps", "Stock", i, "Width")
 		}
 		if s.Usable(room.Saw).Sign() <= 0 {

@@ -58,6 +58,9 @@ func drawJob(t *rapid.T) plan.Job {
 		if d.chance("phase") && len(profile.Features) > 0 {
 			s.LeftPhase = profile.Features[0].Width.Div(2)
 		}
+		if profile.Boards {
+			s.Width = j.Profile.Pitch()
+		}
 		j.Stock = append(j.Stock, s)
 	}
 	j.Saw, j.Bit = nest.Saw{Kerf: d.length(0, 1, "kerf"), SquareUp: d.length(0, 1, "square up"), LeastRip: d.length(0, 1, "least rip")}, d.length(1, 2, "bit")

@@ -120,6 +120,7 @@ func TestFaults(t *testing.T) {
 		{"edges of no kind", `"thickness": "1/4"`, `"thickness": "1/4", "edges": ""`, "profile.edges", jobfile.ErrValue},
 		{"no length as sold", `"thickness": "1/4"`, `"thickness": "1/4", "lengths": ["96", "0"]`, "profile.lengths[1]", jobfile.ErrRoom},
 		{"stock with its lap", `"thickness": "1/4"`, `"thickness": "1/4", "edges": "lapped", "cover": "47 5/8", "width": "48", "lap": "3/8"`, "stock[0].width", jobfile.ErrRoom},
+		{"stock wider than a board with tongues shows", `"thickness": "1/4"`, `"thickness": "1/4", "boards": true, "edges": "tongued"`, "stock[0].width", jobfile.ErrRoom},
 		{"profile renamed", ownProfile, `"Shiplap 7-1/4"`, "profile", jobfile.ErrValue},
 		{"profile unknown", ownProfile, `"no such board"`, "profile", jobfile.ErrValue},
 		{"feature kind", `"bead"`, `"beed"`, "profile.features[1].kind", jobfile.ErrValue},

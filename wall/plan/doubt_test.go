@@ -35,19 +35,21 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 // Stock to buy that is wider than long, and stock for boards that holds two of them side by side, are
 // doubted; an offcut may be wider than long.
 func TestStockOfOddSizeIsDoubted(t *testing.T) {
+	const squares = `{"name": "squares", "features": [{"kind": "flat", "width": "4 7/8"}, {"kind": "groove", "width": "1/4", "depth": "1/8"}], "boards": true, "edges": "square", "thickness": "1/2"}`
 	for _, row := range []struct {
 		profile, width, length, count string
 		swapped, several              bool
 	}{
-		{"beadboard 2", "48", "96", "", false, false},
-		{"beadboard 2", "96", "48", "", true, false},
-		{"beadboard 2", "96", "48", `, "count": 2`, false, false},
-		{"beadboard 2", "48", "48", "", false, false},
-		{"tongue and groove 5-1/8", "5 1/8", "96", "", false, false},
-		{"tongue and groove 5-1/8", "10 1/4", "96", "", false, true},
-		{"tongue and groove 5-1/8", "48", "96", "", false, true},
+		{`"beadboard 2"`, "48", "96", "", false, false},
+		{`"beadboard 2"`, "96", "48", "", true, false},
+		{`"beadboard 2"`, "96", "48", `, "count": 2`, false, false},
+		{`"beadboard 2"`, "48", "48", "", false, false},
+		{`"tongue and groove 5-1/8"`, "5 1/8", "96", "", false, false},
+		{squares, "5 1/8", "96", "", false, false},
+		{squares, "10 1/4", "96", "", false, true},
+		{squares, "48", "96", "", false, true},
 	} {
-		j := jobFrom(t, fmt.Sprintf(`{"profile": %q, "stock": [{"name": "a", "width": %q, "length": %q%s}], "runs": [{"name": "a", "width": "40",
+		j := jobFrom(t, fmt.Sprintf(`{"profile": %s, "stock": [{"name": "a", "width": %q, "length": %q%s}], "runs": [{"name": "a", "width": "40",
 			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`,
 			row.profile, row.width, row.length, row.count))
 		if got := fractiontest.Doubts(t, j, plan.StockSwapped); len(got) > 0 != row.swapped {

@@ -131,7 +131,7 @@ var swaps = []swap{
 	{"closed with open ends", "runs", 2, `"closed": false`, `"closed": true`},
 
 	// Sound, but not to be done.
-	{"too few sheets", "", 1, `"price": "31.50"`, `"price": "31.50", "count": 1`},
+	{"too few sheets", "", 1, `"price": "31.50"`, `"count": 1`},
 	{"panel taller than the stock", "", 1, `"width": "48", "length": "96"`, `"width": "48", "length": "20"`},
 	{"nothing fits", "", 1, `"width": "48", "length": "96"`, `"width": "1/2", "length": "96"`},
 }
