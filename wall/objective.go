@@ -57,7 +57,8 @@ func (m *Model) unitsOf(o *Objective) int64 {
 	}
 	var width, dearest int64 = 1, 1
 	for _, run := range m.room.Runs {
-		width = total(width, 2*up(run.Width.Abs(), 1))
+		counts := o.Measure.Stop(run.Width.Abs()).Sub(o.Measure.Start(fraction.Length{}))
+		width = total(width, 2*up(fraction.Max(run.Width.Abs(), counts), 1))
 	}
 	for _, s := range m.stretches {
 		if s.err == nil {

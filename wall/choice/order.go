@@ -5,6 +5,7 @@ import (
 	"iter"
 	"math/big"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
@@ -74,7 +75,11 @@ func (o *order) noneBetter(c *Choice) bool {
 func (e *explorer) start(o *order, layouts iter.Seq2[wall.Layout, error]) (*order, error) {
 	o.next, o.stop = iter.Pull2(layouts)
 	e.orders = append(e.orders, o)
-	return o, e.advance(o)
+	err := e.advance(o)
+	if err != nil {
+		e.drop(o)
+	}
+	return o, err
 }
 
 // advance looks at the next layout of an order.
@@ -122,6 +127,7 @@ func (e *explorer) startPrices() error {
 			return nil
 		}
 	}
+	sort.SliceStable(e.prices, func(i, j int) bool { return e.prices[i].relaxed() > e.prices[j].relaxed() })
 	for _, step := range []func() error{e.sharpen, e.measure} {
 		if err := step(); err != nil || e.ended() {
 			return err
@@ -130,52 +136,127 @@ func (e *explorer) startPrices() error {
 	return nil
 }
 
+// relaxed returns about what the layout of least price needs by the price of an order.
+func (o *order) relaxed() float64 { return o.price.Relaxed(o.last.Cost) }
+
 // sharpen tries the price that says most of the pieces of the layout of least price: the walls alone do not say how
-// high the pieces are that go past boxes. Done again it would raise no bound of a hundred random rooms.
+// high the pieces are that go past boxes. They count as high as prices see them: less what rounding may take where
+// lines slope. Done again it hardly raises a bound.
 func (e *explorer) sharpen() error {
 	if len(e.prices) == 0 {
 		return nil
 	}
-	w, err := nest.DualWeightOf(e.bare, e.strips, fraction.Must(Nesting(e.room, &e.prices[0].last)).Parts)
+	cheap := &e.prices[0].last
+	parts := fraction.Must(Nesting(e.room, cheap)).Parts
+	for i, piece := range cheap.Pieces {
+		low, high := piece.Shape.Bounds()
+		parts[i].Height = high.Y.Sub(low.Y)
+		for p, q := range piece.Shape.Edges() {
+			if p.X != q.X && p.Y != q.Y {
+				parts[i].Height = high.Y.Sub(low.Y).Sub(e.room.Mark.Mul(2))
+			}
+		}
+	}
+	w, err := nest.DualWeightOf(e.bare, e.strips, parts)
 	if err != nil {
 		return err
 	}
-	return e.try(w)
+	if cost, err := e.objective(w).Cost(cheap); err == nil && w.Relaxed(cost) > e.prices[0].relaxed() {
+		_, err = e.try(w)
+		return err
+	}
+	return nil
 }
 
-// measure tries the best price with widths counted as sheets show the pattern. A board is as wide as a repeat.
+// How many mixtures of windows are tried at most, fewer where layouts have more than usualPieces, and how
+// soon they settle.
+const (
+	mostMixtures = 12
+	settling     = 60
+)
+
+// measure tries the best price with widths counted by windows of the pattern.
 func (e *explorer) measure() error {
-	if len(e.prices) == 0 || e.room.Profile.Boards {
+	if len(e.prices) == 0 {
 		return nil
 	}
-	for _, w := range e.prices[0].price.Measured() {
-		if err := e.try(w); err != nil || e.ended() {
+	for _, family := range e.prices[0].price.Measured() {
+		if err := e.mix(family); err != nil || e.ended() {
 			return err
 		}
 	}
 	return nil
 }
 
-// try starts on the order of a price and makes it the best one, if that raises the bound: no other order is worth its
-// memory. That it cannot do where it does not for the layout that has least of the best price so far.
-func (e *explorer) try(w nest.DualWeight) error {
-	before, how := e.least, e.how
-	e.raise(w.LowerBound(fraction.Must(e.objective(w).Cost(&e.prices[0].last))))
-	could := e.least != before
-	if e.least, e.how = before, how; !could {
-		return nil
+// mix looks for the mixture of windows that says most, a game against the layouts: those windows count more and more
+// that count most in the layouts of least price that were met (Y. Freund and R. E. Schapire, "Adaptive game
+// playing using multiplicative weights", Games and Economic Behavior 29, 1999). No mixture says more than the best
+// window does of these layouts on average.
+func (e *explorer) mix(family []nest.DualWeight) error {
+	sums, shares := make([]float64, len(family)), make([]float64, len(family))
+	cheap := &e.prices[0].last
+	for met := 1; met <= max(2, mostMixtures*usualPieces/max(usualPieces, len(cheap.Pieces))) && e.needOpen(); met++ {
+		for i, w := range family {
+			cost, err := e.objective(w).Cost(cheap)
+			if err != nil {
+				return nil // too fine
+			}
+			sums[i] += w.Relaxed(cost)
+		}
+		most := slices.Max(sums)
+		if most/float64(met) <= e.relaxedLeast() {
+			return nil
+		}
+		for i, sum := range sums {
+			shares[i] = 1
+			for range settling * met {
+				shares[i] *= sum / most
+			}
+		}
+		var err error
+		if cheap, err = e.try(nest.Mixed(family, shares)); cheap == nil || err != nil {
+			return err
+		}
 	}
-	o, err := e.startPrice(w, fraction.Ratio{})
-	if err != nil {
-		return err
-	}
-	if e.raise(w.LowerBound(o.last.Cost)); e.least != before {
-		e.prices = append([]*order{o}, e.prices...)
-		return nil
-	}
-	o.stop()
-	e.orders = e.orders[:len(e.orders)-1]
 	return nil
+}
+
+// relaxedLeast returns the bound of the room as [nest.DualWeight.Relaxed] counts.
+func (e *explorer) relaxedLeast() float64 {
+	if e.least.Cost.IsZero() {
+		return float64(e.least.Sheets)
+	}
+	return e.least.Cost.Float64()
+}
+
+// try starts on the order of a price and makes it the first if it says more than the others, in place of the one that
+// says least where there are many: each takes memory. It returns the layout of least price; nil where the numbers are too
+// fine.
+func (e *explorer) try(w nest.DualWeight) (*wall.Layout, error) {
+	o, err := e.startPrice(w, fraction.Ratio{})
+	if errors.As(err, new(*fraction.OverflowError)) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	e.raise(w.LowerBound(o.last.Cost))
+	if o.relaxed() <= e.prices[0].relaxed() {
+		e.drop(o)
+		return &o.last, nil
+	}
+	e.prices = slices.Insert(e.prices, 0, o)
+	if last := len(e.prices) - 1; last >= pricesTried {
+		e.drop(e.prices[last])
+		e.prices = e.prices[:last]
+	}
+	return &o.last, nil
+}
+
+// drop ends an order.
+func (e *explorer) drop(o *order) {
+	o.stop()
+	e.orders = slices.DeleteFunc(e.orders, func(other *order) bool { return other == o })
 }
 
 // objective is the price of pieces, each with its kerf.
@@ -288,13 +369,8 @@ func (e *explorer) openStep() int {
 // two layouts counts as so much blemish; nil if the first does not cost more, or by so little that the
 // sums do not fit.
 func (e *explorer) startSum(blemish fraction.Ratio, dear, cheap *wall.Layout) (*order, error) {
-	before := len(e.orders)
 	o, err := e.sum(blemish, dear, cheap)
 	if errors.As(err, new(*fraction.OverflowError)) {
-		for _, o := range e.orders[before:] {
-			o.stop()
-		}
-		e.orders = e.orders[:before]
 		return nil, nil
 	}
 	return o, err
