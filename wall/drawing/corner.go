@@ -24,8 +24,7 @@ const (
 type leg struct {
 	course
 	tip
-	from, to float64         // ink of the wall, from the corner
-	corner   fraction.Length // where that lies on the run
+	from, to float64 // ink of the wall, from the corner
 }
 
 // legs draws walls that meet, and their panels, broken off where they go on.
@@ -81,20 +80,19 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		bend, at := either(outside, -1.0, 1), complex(d.Width/2+cornerLeg/2-either(outside, thick, 0), either(outside, 34+cornerLeg, 46))
 		most := shownLength(cornerLeg - 12 - thick)
 		legs := []leg{
-			{course{along: 1, start: at}, d.tip(i, true, most), -cornerLeg, max(0, bend) * 2 * wallInk, run.Width},
-			{course{along: complex(0, bend), start: at}, d.tip(n, false, most), -max(0, bend) * 2 * wallInk, cornerLeg, zero},
+			{course{along: 1, start: at}, d.tip(i, true, most), -cornerLeg, max(0, bend) * 2 * wallInk},
+			{course{along: complex(0, bend), start: at}, d.tip(n, false, most), -max(0, bend) * 2 * wallInk, cornerLeg},
 		}
 		for k, l := range legs {
 			d.stroke("edge", l.line(complex([]float64{l.from, 0}[k], 0), complex([]float64{0, l.to}[k], 0)))
 		}
 		d.legs(legs...)
 		line{"Corner ", counted(letter), ", from above: ", figure{c.Kind.String(), ref("runs[%d].corner_right.kind", i)}}.write(&d.node, "bold", d.Width/2, 15, "middle")
-		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
 		cuts := [][]line{d.seen(i, true), d.seen(n, false)}
 		ways := []string{"left: ", either(bend > 0, "downward: ", "upward: ")}
 		y := 58 + cornerLeg + max(0, -bend)*thick
 		for k, l := range legs {
-			fit := line{either(c.Passes == l.tip.run.Name, "passes", "butts") + ", stays off the corner by ", gaps[k]}
+			fit := line{either(c.Passes == l.tip.run.Name, "passes", "butts") + ", stays off the corner by ", l.off, l.where}
 			if c.Mitred() {
 				fit = line{"mitered"}
 			}
@@ -115,24 +113,16 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 func End(p plan.Plan, i int, right bool) (Picture, error) {
 	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
 		run, path := p.Runs[i], ref("runs[%d].", i)
-		side, end, out, corner, off := "left", run.Left, -1.0, fraction.Min(zero, run.Left.Lean), []term{plus(run.Limits[0], path+"limits[0]")}
-		if right {
-			side, end, out, corner = "right", run.Right, 1, run.Width.Add(fraction.Max(zero, run.Right.Lean))
-			off = []term{plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]")}
-		}
+		side, end, out := either(right, "right", "left"), run.End(right), either(right, 1.0, -1)
 		d := newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, from above", side, run.Name))
 		d.scale = cornerScale
 		t := d.tip(i, right, shownLength(endLeg-12))
 		if len(t.shown) == 0 || end.Bare {
 			return nil
 		}
-		reach := either(end.Lean.IsZero(), "", ", at its foot")
-		if out*end.Lean.Float64() > 0 { // the wall leans out beyond its foot
-			off, reach = append(off, term{end.Lean.Abs(), either(right, " + ", " - ") + path + side + ".lean"}), ", at its top"
-		}
 		inside := end.Kind == wall.InsideCorner
 		inner, outer := -out*endLeg, out*either(inside, 2*wallInk, either(end.Mitred(), 0, endPast)) // where the wall ends as shown
-		l := leg{course{along: 1, start: complex(d.Width/2-(inner+outer)/2, 42)}, t, min(inner, outer), max(inner, outer), corner}
+		l := leg{course{along: 1, start: complex(d.Width/2-(inner+outer)/2, 42)}, t, min(inner, outer), max(inner, outer)}
 		d.legs(l)
 		if inside {
 			deep := p.Profile.Thickness.Float64()*d.scale + 14
@@ -147,14 +137,14 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 			})
 		})
 		if trimmed {
-			x := real(l.at(either(right, t.to, t.from).Sub(corner).Float64()*d.scale, 0))
+			x := real(l.at(either(right, t.to, t.from).Sub(t.corner).Float64()*d.scale, 0))
 			d.rect(spanned(x, 42, x+out*trimInk, 45+p.Profile.Thickness.Float64()*d.scale), "class", "tag")
 		}
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
 		line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}.write(&d.node, "bold", d.Width/2, 15, "middle")
-		lines := append([]line{{"upright line: end of the " + either(end.Kind == wall.Exposed || end.Kind == wall.Covered, "run", "wall") + reach}}, d.seen(i, right)...)
+		lines := append([]line{{"upright line: end of the " + either(end.Kind == wall.Exposed || end.Kind == wall.Covered, "run", "wall") + either(t.where == "", "", ",") + t.where}}, d.seen(i, right)...)
 		if !end.Mitred() {
-			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(off...)})
+			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", t.off})
 		}
 		if trimmed {
 			lines = append(lines, line{"over the edge: edge trim, not to scale"})
@@ -213,15 +203,26 @@ func Joint(p plan.Plan) (Picture, error) {
 type tip struct {
 	run      plan.Run
 	right    bool
+	corner   fraction.Length // the end of the wall on the run, where the panels reach farthest,
+	off      figure          // how far they stay off it there,
+	where    string          // and where that is, if it leans
 	from, to fraction.Length // what is shown of it, on the run
 	cut      bool            // the panel goes on
 	shown    []plan.Stripe
 }
 
-// tip returns the panels within a length of one end of run i, if any; boards are shown over joints.
+// tip returns one end of run i with the panels within a length of it, if any; boards are shown over joints.
 func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	run, profile := c.plan.Runs[i], c.plan.Profile
-	t := tip{run: run, right: right}
+	lean, path, off := run.End(right).Lean, ref("runs[%d].", i), []term{plus(run.Limits[0], ref("runs[%d].limits[0]", i))}
+	t := tip{run: run, right: right, where: either(lean.IsZero(), "", " at its foot")}
+	if right {
+		t.corner, off = run.Width, []term{plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]")}
+	}
+	if lean.Sign() == either(right, 1, -1) { // out, beyond its foot
+		t.corner, t.where, off = t.corner.Add(lean), " at its top", append(off, term{lean.Abs(), either(right, " + "+path+"right", " - "+path+"left") + ".lean"})
+	}
+	t.off = c.sum(off...)
 	panel, ok := run.EndPanel(right)
 	if !ok || profile.Pitch.Sign() <= 0 {
 		return t

@@ -12,6 +12,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -63,6 +64,65 @@ func TestEndsHaveTheirGap(t *testing.T) {
 	if looked < 8 || lean < 3 || trimmed < 3 {
 		t.Errorf("%d ends were looked at, %d of them lean, %d have trim", looked, lean, trimmed)
 	}
+}
+
+// TestLeaningCornersHaveTheirGap: at a corner that leans each wall says how far its panels stay off the corner where they
+// reach farthest, which is at the top where the wall's end leans out, and no distance is negative. The panels that pass are
+// drawn as far off the other wall as the gap.
+func TestLeaningCornersHaveTheirGap(t *testing.T) {
+	out, back := 0, 0
+	for _, lean := range []string{"3/8", "-3/8"} {
+		for _, next := range []string{"3/8", "-3/8"} {
+			file := `{"profile": "beadboard 2", "stock": [{"name": "s", "width": "48", "length": "96"}], "gaps": {"side": "1/8"}, "runs": [
+				{"name": "a", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "inside corner", "lean": "` + lean + `"}, "heights": [{"at": "0", "top": "40"}, {"at": "60", "top": "40"}]},
+				{"name": "b", "width": "60", "left": {"kind": "inside corner", "lean": "` + next + `"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "40"}, {"at": "60", "top": "40"}]}]}`
+			j, err := jobfile.Read(strings.NewReader(file))
+			if err != nil {
+				t.Fatal(err)
+			}
+			p, err := plan.Make(t.Context(), j, plan.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			pic, err := Corner(p, 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			texts := strings.Join(pic.texts(), "\n") + "\n"
+			behind := (&canvas{tape: p.TapeMeasure()}).length(p.Gaps.Side.Add(p.Profile.Thickness), "").text
+			for i, leans := range []bool{lean == "3/8", next == "-3/8"} { // out, past the foot of the wall's end
+				want := either(p.Runs[0].CornerRight.Passes == p.Runs[i].Name, "passes, stays off the corner by 1/8", "butts, stays off the corner by "+behind) + either(leans, " at its top\n", " at its foot\n")
+				if !strings.Contains(texts, want) || strings.Contains(texts, "by -") {
+					t.Errorf("leans %s and %s: no %q in\n%s", lean, next, want, texts)
+				}
+				out, back = out+either(leans, 1, 0), back+either(leans, 0, 1)
+				if p.Runs[0].CornerRight.Passes == p.Runs[i].Name {
+					lo, hi := reach(pic.named("path", "tag")[i])
+					corner := complex(halfInk/2+cornerLeg/2, 46)
+					if gap := []float64{real(corner - hi), imag(lo - corner)}[i]; math.Abs(gap-cornerScale/8) > .02 {
+						t.Errorf("leans %s and %s: the panels that pass are drawn %v off the corner, want %v", lean, next, gap, cornerScale/8)
+					}
+				}
+			}
+		}
+	}
+	if out != 4 || back != 4 {
+		t.Errorf("%d ends lean out, %d back", out, back)
+	}
+}
+
+// reach are the least and the greatest of the places of a path of absolute commands, each of places alone.
+func reach(path *node) (lo, hi point) {
+	lo, hi = complex(math.Inf(1), math.Inf(1)), complex(math.Inf(-1), math.Inf(-1))
+	for n, field := range strings.FieldsFunc(path.value("d"), func(r rune) bool { return strings.ContainsRune("MLQZ ", r) }) {
+		v := (&node{attrs: []string{"v", field}}).number("v")
+		if n%2 == 0 {
+			lo, hi = complex(min(real(lo), v), imag(lo)), complex(max(real(hi), v), imag(hi))
+		} else {
+			lo, hi = complex(real(lo), min(imag(lo), v)), complex(real(hi), max(imag(hi), v))
+		}
+	}
+	return lo, hi
 }
 
 // TestElevationsSayWhatIsSeen: no start is a negative place or one past the wall, an edge behind the panels of
