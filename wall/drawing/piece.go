@@ -292,20 +292,24 @@ func (d *pieceDrawing) measured(path string) {
 // lay chooses the scale.
 func (d *pieceDrawing) lay(most float64) {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
-	room, start, end := d.Width-pieceLeft-pieceRight, 0.0, across
+	start, end := 0.0, across
 	for _, c := range d.corners { // the middle of an arc may lie beside the piece
 		if at := c.marked.X.Float64(); d.near(at) {
 			start, end = min(start, at), max(end, at)
 		}
 	}
-	d.scale = whole(min(room/(end-start), most/tall))
-	d.Scale = math.Round(perInch / d.scale)
-	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
-	d.left, d.top, d.y1, d.flip = pieceLeft+(room-(start+end)*d.scale)/2, 40+d.lift, tall, either(d.back, across, 0)
-	d.area = d.sized(d.piece.Width, d.piece.Height)
-	d.frame = box{2, d.area.y - 20, d.Width - 4, d.area.h + 40}
-	if d.lane = d.left; start < 0 {
-		d.lane += start*d.scale - 8 // past its sign
+	past := either(start < 0, 8.0, 0) // its sign
+	for lane := pieceLeft - past; d.lane < lane-.01; {
+		d.scale = whole(min((d.Width-lane-past-pieceRight)/(end-start), most/tall))
+		d.Scale = math.Round(perInch / d.scale)
+		d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
+		d.lane = max(lane, (d.Width+pieceLeft-pieceRight-(end-start)*d.scale)/2-past)
+		d.left, d.top, d.y1, d.flip = d.lane+past-start*d.scale, 40+d.lift, tall, either(d.back, across, 0)
+		d.area = d.sized(d.piece.Width, d.piece.Height)
+		d.frame = box{2, d.area.y - 20, d.Width - 4, d.area.h + 40}
+		for _, s := range d.stops(1, false) {
+			lane = max(lane, 24+narrowest*s.text.width(typeSize))
+		}
 	}
 }
 

@@ -335,6 +335,41 @@ func TestFiguresStayOnTheDrawing(t *testing.T) {
 	}
 }
 
+// The figures up a piece stand on its drawing however long they are, such as the height of the middle of an arc that is on no
+// mark of the tape, on the face and on the back, across the page and in half of it.
+func TestFiguresUpAPieceHaveRoom(t *testing.T) {
+	arc := plan.Arc{Centre: plan.Point{X: in("20"), Y: in("28 1/6")}, Radius: in("10"), Springs: in("30"), Opening: "niche"}
+	for _, wide := range []string{"30", "40", "41"} {
+		for _, x := range []string{"-1", "20"} { // of the middle of the arc
+			p := kitchen()
+			p.Pieces = p.Pieces[:1]
+			piece := &p.Pieces[0]
+			arc.Centre.X = in(x)
+			arc.Back = plan.Point{X: in(wide).Sub(in(x)), Y: arc.Centre.Y}
+			piece.Width, piece.Height, piece.Holes = in(wide), in("53 1/4"), nil
+			piece.Outline = ring("0", "0", wide, "0", wide, "53 1/4", "0", "53 1/4")
+			piece.Marks = plan.Marks{Corners: cutout.Corners{Face: piece.Outline, Back: piece.Outline}, Arcs: []plan.Arc{arc}}
+			for _, width := range []float64{halfInk, wideInk} {
+				for _, back := range []bool{false, true} {
+					d := drawSide(p, 0, back, width, 400, "x")
+					found := false
+					for _, n := range d.named("text", "") {
+						if text := n.words(); text == "28 3/16 less 1/48" && n.value("text-anchor") == "end" {
+							found = true
+							if start := n.number("x") - narrowest*textWidth(text, typeSize); start < 0 {
+								t.Errorf("%s wide, middle at %s, back %v, on %v: %q begins at %.1f", wide, x, back, width, text, start)
+							}
+						}
+					}
+					if end := d.left + max(0, d.piece.Width.Float64())*d.scale; !found || end > width-pieceRight+.02 {
+						t.Errorf("%s wide, middle at %s, back %v, on %v: has its height %v, ends at %.1f", wide, x, back, width, found, end)
+					}
+				}
+			}
+		}
+	}
+}
+
 // A detail has room for the figures of all its corners up the piece, more than its own height has: none is missing, none stands
 // on another or on the name of the detail.
 func TestDetailsHaveRoomForTheirFigures(t *testing.T) {
