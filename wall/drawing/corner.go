@@ -88,16 +88,14 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		}
 		d.legs(legs...)
 		line{"Corner ", counted(letter), ", from above: ", figure{c.Kind.String(), ref("runs[%d].corner_right.kind", i)}}.write(&d.node, "bold", d.Width/2, 15, "middle")
-		cuts := [][]line{d.seen(i, true), d.seen(n, false)}
-		ways := []string{"left: ", either(bend > 0, "downward: ", "upward: ")}
 		y := 58 + cornerLeg + max(0, -bend)*thick
 		for k, l := range legs {
 			fit := line{either(c.Passes == l.tip.run.Name, "passes", "butts") + ", stays off the corner by ", l.off, l.where}
 			if c.Mitred() {
 				fit = line{"mitered"}
 			}
-			name := line{ways[k], figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
-			y = d.under(1, 8, y, "start", append([]line{name, fit}, cuts[k]...)...)
+			name := line{either(k == 0, "left: ", either(outside, "upward: ", "downward: ")), figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
+			y = d.under(1, 8, y, "start", append([]line{name, fit}, d.seen([]int{i, n}[k], k == 0)...)...)
 		}
 		if !c.Mismatch.IsZero() && !c.Mitred() { // of a miter both edges are cut there
 			y = d.under(0, 8, y, "start", line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))})
@@ -235,9 +233,8 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	return t
 }
 
-// section draws the section of what is shown, a thickness of ink deep: put places what lies so far
-// along the run, in ink, and so deep behind the face. A mitred end is narrower at the back. The
-// edges of boards show how they meet.
+// section draws the section of what is shown, a thickness of ink deep: put places what lies so far along the run, in ink, and
+// so deep behind the face. A mitred end is narrower at the back. The edges of boards show how they meet.
 func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float64, put func(along, deep float64) point) {
 	path, meets := "", c.joint(thick, t.run.SetOut.Direction)
 	through := func(x float64, points ...point) {

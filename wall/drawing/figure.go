@@ -129,8 +129,7 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 	return text
 }
 
-// under writes lines under each other from a base line on and returns where they end; the first few of
-// them are bold.
+// under writes lines under each other from a base line on, the first few bold, and returns where they end.
 func (n *node) under(bold int, x, y float64, anchor string, lines ...line) float64 {
 	for i, l := range lines {
 		l.write(n, either(i < bold, "bold", ""), x, y, anchor)

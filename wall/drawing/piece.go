@@ -82,16 +82,22 @@ func Piece(p plan.Plan, i int, back bool, tall float64, before ...Picture) (pic 
 		if n := slices.IndexFunc(before, same); n >= 0 && width < wideInk {
 			return before[n].narrow
 		}
+		var d *pieceDrawing
+		fits := false
 		if width < wideInk || half >= most {
-			d := drawSide(p, i, back, halfInk, tall, sized(name, width))
-			if width < wideInk && d.crowded() < bad || d.crowded() == 0 && len(d.insets) <= mostInset && d.scale >= most {
+			d = drawSide(p, i, back, halfInk, tall, sized(name, width))
+			fits = len(d.insets) <= mostInset && d.scale >= most
+			if width < wideInk && d.crowded() < bad || fits && d.crowded() == 0 {
 				return d.Picture
 			}
 		}
 		if width < wideInk {
 			return nil
 		}
-		return drawSide(p, i, back, wideInk, tall, name).Picture
+		if wide := drawSide(p, i, back, wideInk, tall, name); !fits || wide.crowded() < max(10, d.crowded()) {
+			return wide.Picture
+		}
+		return d.Picture // as its details help more than room beside it
 	})
 }
 

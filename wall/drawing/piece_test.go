@@ -335,6 +335,31 @@ func TestFiguresStayOnTheDrawing(t *testing.T) {
 	}
 }
 
+// A narrow board with a notch at its edge, round half a pipe, has it as a detail, where all letters stand at their corners: the
+// drawing across the page, which has none, would lead some to far away.
+func TestNotchOfANarrowBoardIsADetail(t *testing.T) {
+	p := kitchen()
+	p.Pieces = p.Pieces[:1]
+	piece := &p.Pieces[0]
+	outline := ring("0", "0", "3 1/8", "0", "3 1/8", "41 3/4", "0", "41 3/4", "0", "18 5/8", "1/16", "18 5/8", "9/16", "18 1/8", "9/16", "17 1/8", "1/16", "16 5/8", "0", "16 5/8")
+	piece.Width, piece.Height, piece.Outline, piece.Holes = in("3 1/8"), in("41 3/4"), outline, nil
+	var saw plan.Cutting
+	for _, at := range [][2]int{{4, 5}, {9, 8}, {5, 6}, {6, 7}, {7, 8}} {
+		saw.Saw = append(saw.Saw, plan.SawCut{Points: []plan.Point{outline[at[0]], outline[at[1]]}, Corners: at[:]})
+	}
+	piece.Marks = plan.Marks{Corners: cutout.Corners{Face: outline, Back: outline}, Order: []plan.Cutting{saw},
+		Drill: []plan.Drill{{At: ring("3/8", "18")[0], Diameter: in("3/8")}, {At: ring("3/8", "17 1/4")[0], Diameter: in("3/8")}}}
+	for _, tall := range []float64{250, 500} {
+		pic, err := Piece(p, 0, false, tall)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.ContainsFunc(pic.texts(), func(text string) bool { return strings.HasPrefix(text, "detail 1 at ") }) {
+			t.Errorf("%v tall: no detail", tall)
+		}
+	}
+}
+
 // The figures up a piece stand on its drawing however long they are, such as the height of the middle of an arc that is on no
 // mark of the tape, on the face and on the back, across the page and in half of it.
 func TestFiguresUpAPieceHaveRoom(t *testing.T) {

@@ -168,8 +168,7 @@ func (b *board) clear(places []box, s segment) []box {
 	return slices.DeleteFunc(places, func(c box) bool { return b.sight(c, s) != 0 })
 }
 
-// mistaken reports whether a text of a corner is about as near to another one, and no farther off than
-// some ink.
+// mistaken reports whether a text of a corner is about as near to another one, and no farther off than some ink.
 func (b *board) mistaken(c box, at point, most float64) bool {
 	middle, near := c.middle(), min(most, 1.3*cmplx.Abs(c.middle()-at))
 	return slices.ContainsFunc(b.dots, func(dot point) bool {
@@ -287,11 +286,10 @@ func besides(area box, w, h float64) []box {
 	return found
 }
 
-// spread moves marks along a line so that neighbors stand at least gap apart and each as near as it
-// can, by least squares, to where it belongs. The wanted places come in rising order; so do the
-// results, which lie in [lo, hi] where there is room for all. Less its share of gaps, a place is by
-// isotonic regression the greatest of the least means of the stretches that begin at or before it and
-// end at or after it; the time is cubic in the marks.
+// spread moves marks along a line so that neighbors stand at least gap apart and each as near as it can, by least squares, to
+// where it belongs. The wanted places come in rising order; so do the results, which lie in [lo, hi] where there is room for
+// all. Less its share of gaps, a place is by isotonic regression the greatest of the least means of the stretches that begin at
+// or before it and end at or after it; the time is cubic in the marks.
 func spread(wanted []float64, gap, lo, hi float64) []float64 {
 	n := len(wanted)
 	sums, places := make([]float64, n+1), make([]float64, n)

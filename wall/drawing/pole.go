@@ -172,8 +172,7 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 	})
 }
 
-// foot draws the bar of the scale and the title block, which says what is drawn, and returns the height of the
-// drawing.
+// foot draws the bar of the scale and the title block, which says what is drawn, and returns the drawing's height.
 func (e *elevation) foot(y float64, what line) float64 {
 	y += 8
 	wide := min(widest(typeSize, e.keyed)+20, e.Width-16)

@@ -85,8 +85,7 @@ func (c cutLine) tile(paper Paper, number int) tiling {
 		for column := range across {
 			x, y := t.x+float64(column)*(w-pageOverlap), t.y+float64(down-1-row)*(h-pageOverlap)
 			one := tile{x: x, y: y, w: w, h: h}
-			// Where the line only passes straight through, a straightedge between the pages on both sides
-			// does better than paper.
+			// Where the line passes straight through, a straightedge between the pages on both sides does better than paper.
 			one.needed = across*down == 1 || slices.ContainsFunc(c.points, func(p plan.Point) bool {
 				return box{x, y, w, h}.holds(complex(p.X.Float64(), p.Y.Float64()))
 			})
