@@ -64,16 +64,6 @@ func (t *text) stock(p plan.Plan, name string) string {
 	return name
 }
 
-// offcuts are what is left of a sheet. A narrower leftover than an inch is no use on a wall, and is not
-// listed; the JSON plan has them all.
-func (t *text) offcuts(s plan.Sheet) []nest.Offcut {
-	least := fraction.Inches(1)
-	if t.tape.Unit != fraction.Inch {
-		least = fraction.Millimetres(25, 1)
-	}
-	return slices.DeleteFunc(slices.Clone(s.Offcuts), func(o nest.Offcut) bool { return o.Width.Less(least) || o.Length.Less(least) })
-}
-
 // numberOf is the number of an offcut on its sheet, from 1.
 func numberOf(s plan.Sheet, o nest.Offcut) int { return slices.Index(s.Offcuts, o) + 1 }
 
@@ -91,7 +81,7 @@ func (t *text) places(p plan.Plan, s plan.Sheet) {
 		width, _, err := piece.Blank()
 		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(fraction.Must(width, err), piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})
 	}
-	for _, o := range t.offcuts(s) {
+	for _, o := range p.Leftovers(s) {
 		rows = append(rows, []string{fmt.Sprintf("offcut %d", numberOf(s, o)), t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
 			either(p.Profile.Pitch.Sign() > 0, "left phase "+exact.Format(o.LeftPhase), "")})
 	}

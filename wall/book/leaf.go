@@ -310,7 +310,7 @@ func (b *page) cutting(s plan.Sheet) []block {
 	}
 	name := fmt.Sprintf("sheet-%d", s.Number)
 	parts := []part{b.half(name), {Name: "cuts", high: tall(cuts...), Sheet: s}, {Name: "pieces", high: tall(pieces...), Sheet: s}}
-	if n := len(b.offcuts(s)); n > 0 {
+	if n := len(b.Plan.Leftovers(s)); n > 0 {
 		parts = append(parts, part{Name: "offcuts", high: tall(slices.Repeat([]int{1}, n)...), Sheet: s})
 	}
 	return []block{b.across(nil, []string{name}, parts...)}

@@ -289,6 +289,30 @@ func TestSheetsTellApart(t *testing.T) {
 	}
 }
 
+// An offcut that is too narrow to be of use, and that the table of the sheet leaves out, has no number; the others keep theirs.
+func TestOffcutsOfNoUseHaveNoNumber(t *testing.T) {
+	p := kitchen()
+	p.Sheets, p.Stock = p.Sheets[:1], p.Stock[:1]
+	p.Stock[0].Width, p.Sheets[0].Stock = in("4"), p.Stock[0].Name
+	p.Sheets[0].Placements, p.Sheets[0].Cuts = nil, nil
+	for _, row := range []struct{ first, want string }{{"7/8", "[offcut 2]"}, {"1", "[offcut 1 offcut 2]"}} {
+		p.Sheets[0].Offcuts = []nest.Offcut{{Width: in(row.first), Length: in("54")}, {X: in("2"), Width: in("2"), Length: in("54")}}
+		pic, err := Sheet(p, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, text := range pic.texts() {
+			if name, _, _ := strings.Cut(text, ":"); strings.HasPrefix(name, "offcut") {
+				got = append(got, name)
+			}
+		}
+		if fmt.Sprint(got) != row.want {
+			t.Errorf("an offcut of %s and one of 2: %v, want %s", row.first, got, row.want)
+		}
+	}
+}
+
 // A blemish at an end of the wall, or past it, is shown at the wall's top there and not at the floor.
 func TestBlemishAtAnEndIsOnTheWall(t *testing.T) {
 	p := kitchen()

@@ -210,16 +210,16 @@ func (d *sheetDrawing) labels() {
 // offcutLabels writes the number and the size of each offcut where there is room, else its number; one too narrow
 // has it in the table alone, as a label beside it would stand on a piece.
 func (d *sheetDrawing) offcutLabels() {
-	for i, o := range d.sheet.Offcuts {
+	for _, o := range d.plan.Leftovers(d.sheet) {
+		i := slices.Index(d.sheet.Offcuts, o)
 		path := d.path + ref("offcuts[%d].", i)
 		number := line{"offcut ", counted(fmt.Sprint(i + 1))}
 		long := slices.Concat(number, line{": ", d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")})
-		area := [][]plan.Point{cutout.Rectangle(o.X, o.Y, o.Width, o.Length)}
 		var ways []way
 		for _, text := range []line{long, number} {
 			ways = append(ways, d.level("halo", text, 4), d.upward("halo", text, 4, laneHigh))
 		}
-		d.fitted(d.view, area, ways...)
+		d.fitted(d.view, [][]plan.Point{cutout.Rectangle(o.X, o.Y, o.Width, o.Length)}, ways...)
 	}
 }
 

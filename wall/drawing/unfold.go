@@ -19,8 +19,7 @@ const (
 	frameLow    = 34.0         // and at least, but where one takes the whole width
 )
 
-// unfold returns the walls of a plan in as few rows as have room, with white above and below each; the datum
-// of a row is level.
+// unfold returns the walls of a plan in as few rows as have room, with white above and below each; a row's datum is level.
 func unfold(p plan.Plan, width float64, name, title string, above, below float64) (walls []*elevation) {
 	pic := newCanvas(p, width, sized(name, width), title).Picture
 	total, widest, top, foot := 0.0, 0.0, math.Inf(-1), math.Inf(1)

@@ -112,6 +112,15 @@ func (p Plan) Placed(at nest.Placement) (rings [][]Point, err error) {
 	return rings, nil
 }
 
+// Leftovers are the offcuts of a sheet that are listed and numbered: one narrower than an inch, or 25 mm, is no use on a wall.
+func (p Plan) Leftovers(s Sheet) []nest.Offcut {
+	least := fraction.Inches(1)
+	if p.Units != fraction.Inch {
+		least = fraction.Millimetres(25, 1)
+	}
+	return slices.DeleteFunc(slices.Clone(s.Offcuts), func(o nest.Offcut) bool { return o.Width.Less(least) || o.Length.Less(least) })
+}
+
 // Rings returns the outline of a piece and its holes.
 func (p Piece) Rings() [][]Point {
 	all := [][]Point{p.Outline}
