@@ -262,6 +262,28 @@ func TestOrderOfFittingHasWhatIsOnTheWall(t *testing.T) {
 	}
 }
 
+// The words of the start are on the drawing also where it is narrower than they are estimated: what ends at a place ends on it.
+func TestStartIsOnTheDrawing(t *testing.T) {
+	p := readPlan("testdata/boards.json")
+	run := &p.Runs[0]
+	run.SetOut.From, run.SetOut.Direction = in("-11/16"), wall.Right
+	for _, width := range []float64{halfInk, wideInk} {
+		e, _ := fitElevation(p, 0, width, math.Inf(1), false)
+		found := false
+		for _, n := range e.named("text", "starttext") {
+			if strings.HasPrefix(n.words(), "Start ") {
+				found = true
+				if x := n.number("x"); x < 4 || n.value("text-anchor") == "end" && x > width-4 {
+					t.Errorf("%q, anchored at its %s, at %.1f of %v", n.words(), n.value("text-anchor"), x, width)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%v wide: no start", width)
+		}
+	}
+}
+
 // Of more groups of marks than have room the first and the last are written.
 func TestFirstAndLastMarkOfACrowdAreWritten(t *testing.T) {
 	for n := int64(30); n < 150; n += 7 {

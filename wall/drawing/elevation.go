@@ -260,7 +260,8 @@ func (e *elevation) start() {
 		seat = box{max(4, min(x-wide/2, e.Width-4-wide)), y - laneHigh - typeSize, wide, typeSize + 3}
 		e.word(seat)
 	}
-	text.write(&e.node, "starttext", seat.x+either(seat.x < x, wide, 0), seat.y+typeSize, either(seat.x < x, "end", "start"))
+	ends := ok && seat.x < x // else they begin in their seat, which may be wider than the drawing
+	text.write(&e.node, "starttext", seat.x+either(ends, wide, 0), seat.y+typeSize, either(ends, "end", "start"))
 }
 
 // arrow draws the line of the start to a height in ink, with an arrow there in the way to work.
