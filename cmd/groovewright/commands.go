@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
@@ -181,9 +182,9 @@ func planCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	write := book.Text
+	text := sync.OnceValue(func() string { return book.Text(p) })
 	if explain {
-		write = book.Explained
+		text = sync.OnceValue(func() string { return book.Explained(p) })
 	}
 	data, err := p.JSON()
 	if err != nil {
@@ -191,11 +192,15 @@ func planCommand(c call) error {
 	}
 	var shown string
 	if dir, ok := c.options["out"]; ok {
+		go func() { // beside the book
+			defer func() { _ = recover() }() // what panics here panics below too
+			text()
+		}()
 		pages, err := book.Dated(p, c.options["date"])
 		if err != nil {
 			return err
 		}
-		files := append([]book.File{{Name: "plan.txt", Body: []byte(write(p))}, {Name: "plan.json", Body: data}}, pages...)
+		files := append([]book.File{{Name: "plan.txt", Body: []byte(text())}, {Name: "plan.json", Body: data}}, pages...)
 		if err := folder.Write(dir, files); err != nil {
 			return err
 		}
@@ -209,7 +214,7 @@ func planCommand(c call) error {
 	case csv:
 		shown = book.CSV(p, table)
 	case shown == "":
-		shown = write(p)
+		shown = text()
 	}
 	return show(c.stdout, shown)
 }

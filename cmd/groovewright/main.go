@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime"
 	"runtime/debug"
 	"slices"
 	"strings"
@@ -29,9 +30,19 @@ const (
 	wrong  = 2 // the input is wrong: the job file or the command line
 )
 
+// spareMemory is how many bytes the program takes after Ctrl-C before it looks for what it no longer
+// needs: a book takes about as many, and people wait for it.
+const spareMemory = 256 << 20
+
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	context.AfterFunc(ctx, stop) // the first Ctrl-C ends the search, a second one the program
+	context.AfterFunc(ctx, func() { // the first Ctrl-C ends the search, a second one the program
+		stop()
+		var now runtime.MemStats
+		runtime.ReadMemStats(&now)
+		debug.SetMemoryLimit(int64(now.Sys) + spareMemory)
+		debug.SetGCPercent(-1)
+	})
 	code := execute(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
 	stop()
 	os.Exit(code)
