@@ -20,6 +20,8 @@ const (
 	// Names: the first run; Lengths: by how much the walls miss along it and across it, the most not
 	// doubted.
 	WallsApart warning.Kind = "walls apart"
+	// Counts: how many inside corners a closed room has more than outside ones, which is 4 where all are square.
+	TurnsOff warning.Kind = "turns off"
 	// Openings and gaps leave nothing of a run to panel.
 	RunBare warning.Kind = "run bare"
 
@@ -150,8 +152,8 @@ func (s *surveyor) corner(r int) {
 // they are doubted. Judgment.
 func closesWithin() fraction.Ratio { return fraction.Of(1, 100).Over(fraction.Inches(1)) }
 
-// closes asks whether the walls of a closed room can meet: no wall is longer than all others, and
-// where the corners are such that all may be square, the walls lead back to where they begin.
+// closes asks whether the walls of a closed room can meet: no wall is longer than all others, the corners
+// can all be square, as they are taken, and so the walls lead back to where they begin.
 func (s *surveyor) closes() {
 	if !s.Closed {
 		return
@@ -184,7 +186,9 @@ func (s *surveyor) closes() {
 	switch longer := s.Runs[longest].Width; {
 	case all.Sub(longer).Less(longer):
 		s.doubt(WallsTooShort, fault.Of("Closed"), []string{s.Runs[longest].Name}, longer, all.Sub(longer))
-	case turns == 4 && most.Less(fraction.Max(along.Abs(), across.Abs())):
+	case turns != 4:
+		s.doubts = append(s.doubts, warning.Warning{Path: fault.Of("Closed"), Kind: TurnsOff, Counts: []int{turns}})
+	case most.Less(fraction.Max(along.Abs(), across.Abs())):
 		s.doubt(WallsApart, fault.Of("Closed"), []string{s.Runs[0].Name}, along.Abs(), across.Abs(), most)
 	}
 }

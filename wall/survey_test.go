@@ -102,9 +102,10 @@ func TestWallsThatDoNotClose(t *testing.T) {
 		{"a room with a chimney breast", []string{in(120), in(80), in(50), to("io", 10), to("oo", 20), to("oi", 10), in(50), in(80)}, nil},
 		{"an L", []string{in(100), in(40), to("io", 60), to("oi", 30), in(40), in(70)}, nil},
 		{"an L with a wall left out of the sum", []string{in(100), in(40), to("io", 60), to("oi", 30), in(40), in(50)}, []string{"Closed walls apart [run 1] [0 20 3 1/5]"}},
-		{"three walls at any angle", []string{in(80), in(60), in(50)}, nil},
+		{"three walls at any angle", []string{in(80), in(60), in(50)}, []string{"Closed turns off [] []"}},
 		{"three that cannot meet", []string{in(120), in(60), in(50)}, []string{"Closed walls too short [run 1] [120 110]"}},
-		{"five walls: a corner cut off", []string{in(100), in(60), in(56), in(60), in(100)}, nil},
+		{"five walls: a corner cut off", []string{in(100), in(60), in(56), in(60), in(100)}, []string{"Closed turns off [] []"}},
+		{"an L with a wall left out", []string{in(100), in(40), to("io", 60), to("oi", 70)}, []string{"Closed turns off [] []"}},
 	} {
 		if got := surveyed(t, taped(t, true, row.runs...)); !slices.Equal(got, row.want) {
 			t.Errorf("%s: %q, want %q", row.name, got, row.want)

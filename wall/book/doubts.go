@@ -30,6 +30,7 @@ var doubtWords = map[warning.Kind]string{
 	wall.CornerHeights: "it differs by {length0} (more than {length1}) from the height of {name0} at the same inside corner: tape both again",
 	wall.WallsTooShort: "{name0}, {length0}, is longer than all other walls together, {length1}: the room cannot close; tape the widths again",
 	wall.WallsApart:    "with square corners the walls miss each other by {length0} along {name0} and {length1} across it: tape the widths again, and look whether a wall or a corner is missing",
+	wall.TurnsOff:      "with square corners the walls do not come back to where they begin: inside corners, less the outside ones, are {count0} and not 4; look whether a wall or a corner is missing",
 	wall.RunBare:       "openings and gaps leave nothing to panel here: the run stays bare, and its neighbors are planned without it",
 	wall.OutOfPlumb:    "the end leans by {length0} (more than {length1}): check it with a level",
 	wall.BoxesDiffer:   "box {quoted0} is {length0} x {length1} but {quoted1} is {length2} x {length3}: boxes of one kind that differ by more than {length4}; tape both again",
