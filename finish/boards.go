@@ -57,8 +57,8 @@ func (b *builder) strips() {
 	_, length := b.crossed(b.Pieces)
 	sides := b.Sides.Rat()
 	if !b.Profile.Boards {
-		sides = add(sides, b.lengthOf(func(j Joint) bool { return j.Kind == Seam || j.Kind == EndJoint }))
-		sides = add(sides, mul(whole(2), b.lengthOf(func(j Joint) bool { return j.Kind == InsideCorner || j.Kind == OutsideCorner })))
+		sides = add(sides, b.lengthOf(func(j Joint) bool { return j.Kind == Seam || j.Kind == EndJoint || j.Alone }))
+		sides = add(sides, mul(whole(2), b.lengthOf(func(j Joint) bool { return !j.Alone && (j.Kind == InsideCorner || j.Kind == OutsideCorner) })))
 	}
 	total := add(length, sides)
 	need := more(total, waste)

@@ -423,6 +423,15 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"furring strips 3/4 in, 25.34 ft, 4 8 ft strip; strip nails 2 in, 23 pieces, 1 box of 100",
 		},
 		{
+			"1 at an inside corner whose other wall stays bare: 144 + 3 × 32 in",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("32")}}, Joints: []finish.Joint{
+				{Kind: finish.EndJoint, Length: in("64")}, {Kind: finish.InsideCorner, Length: in("32"), Alone: true}}},
+			func(m *finish.Materials) {
+				m.Furring, m.Sealant.End.Form, m.Sealant.InsideCorner.Form = finish.Furring{Thickness: "3/4", Waste: "0"}, finish.NoBead, finish.NoBead
+			},
+			"furring strips 3/4 in, 20 ft, 3 8 ft strip; strip nails 2 in, 18 pieces, 1 box of 100",
+		},
+		{
 			"strips are not counted unless the job gives their thickness",
 			finish.Work{Profile: boards, Sides: in("40"), Pieces: []finish.Piece{{Width: in("4"), Height: in("32")}}},
 			func(m *finish.Materials) {},
