@@ -42,22 +42,21 @@ func CSV(p plan.Plan, table Table) string {
 			rows = append(rows, []string{buys(p, r), r.Container, Item(r), r.Quantity.String(), r.Unit.String(), cents(r.Price, ""), cents(r.Cost, "")})
 		}
 	case CutsTable:
-		rows = append(rows, []string{"sheet", "stock", "cut", "kind", "part width", "part length", "at", "take off", "frees", "wait"})
+		rows = append(rows, []string{"sheet", "stock", "cut", "kind", "part width", "part length", "part", "at", "from", "take off", "frees", "wait"})
 		for _, s := range p.Sheets {
 			sheet := strconv.Itoa(s.Number)
 			for _, c := range s.Cuts {
-				row := []string{sheet, s.Stock, strconv.Itoa(c.Step), c.Kind.String(), x.length(c.Rect[2]), x.length(c.Rect[3]), x.length(c.At), "", freed(p, s, c), waits(p, c)}
+				length, from := measureOf(p, c)
+				at, off := x.length(length), either(c.Trim == plan.NoTrim, "", x.length(c.Off))
 				if c.Trim == plan.TrimNear {
-					row[6] = ""
+					at = ""
 				}
-				if c.Trim != plan.NoTrim {
-					row[7] = x.length(c.Off)
-				}
-				rows = append(rows, row)
+				rows = append(rows, []string{sheet, s.Stock, strconv.Itoa(c.Step), either(c.Plane, "plane", c.Kind.String()), x.length(c.Rect[2]), x.length(c.Rect[3]),
+					strings.TrimSpace(fromCut(p, s, c)), at, from, off, freed(p, s, c), waits(p, c)})
 			}
 			for _, pl := range s.Placements {
 				if len(s.Cuts) == 0 {
-					rows = append(rows, []string{sheet, s.Stock, "", "", "", "", "", "", pieceName(p, s, pl.Part), ""})
+					rows = append(rows, []string{sheet, s.Stock, "", "", "", "", "", "", "", "", pieceName(p, s, pl.Part), ""})
 				}
 			}
 		}

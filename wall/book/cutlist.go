@@ -107,13 +107,22 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	case c.Trim == plan.TrimBeyond:
 		says += fmt.Sprintf(" at %s, which trims %s off its %s", t.length(c.At), t.length(c.Off), far)
 	default:
-		at, beyond, err := c.Measure(p.Saw.Kerf, p.Tape)
-		says += " at " + t.length(fraction.Must(at, err)) + either(beyond, " from its "+far, "")
+		at, from := measureOf(p, c)
+		says += " at " + t.length(at) + either(from == far, " from its "+far, "")
 	}
 	if pieces := freed(p, s, c); pieces != "" {
 		says += "; frees " + pieces
 	}
 	return says
+}
+
+// measureOf returns what is measured to a cut, and from which edge: what it trims is off that edge, or beyond the blade.
+func measureOf(p plan.Plan, c plan.Cut) (at fraction.Length, from string) {
+	near, far := cutEdges(p, c.Kind)
+	if at, beyond, err := c.Measure(p.Saw.Kerf, p.Tape); c.Trim == plan.NoTrim && beyond {
+		return fraction.Must(at, err), far
+	}
+	return c.At, near
 }
 
 // waits says until when a cut waits, and nothing where it does not.

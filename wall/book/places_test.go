@@ -96,13 +96,17 @@ func TestTableOfCuts(t *testing.T) {
 		{Number: 2, Stock: "pine", Cuts: []plan.Cut{
 			{Cut: nest.Cut{Step: 1, Rect: rect, Kind: nest.Crosscut, At: in(40)}},
 			{Cut: nest.Cut{Step: 2, Rect: rect, Kind: nest.Rip, At: in(2)}, Trim: plan.TrimNear, Off: in(2)},
-			{Cut: nest.Cut{Step: 3, Rect: rect, Kind: nest.Rip, At: in(30)}, Trim: plan.TrimBeyond, Off: in(3)}}}}
+			{Cut: nest.Cut{Step: 3, Rect: rect, Kind: nest.Rip, At: in(30)}, Trim: plan.TrimBeyond, Off: in(3)},
+			{Cut: nest.Cut{Step: 4, Rect: rect, Kind: nest.Rip, At: fraction.Of(189, 4)}, Trim: plan.TrimBeyond, Off: fraction.Of(3, 4), Plane: true, From: plan.Source{Step: 2}, Alike: true},
+			{Cut: nest.Cut{Step: 5, Rect: rect, Kind: nest.Rip, At: fraction.Of(641, 16)}}}}}
+	p.Tape, p.Saw.Kerf = fraction.Of(1, 4), fraction.Of(15, 16)
 	rows, err := csv.NewReader(strings.NewReader(CSV(p, CutsTable))).ReadAll()
-	if err != nil || len(rows) != 5 {
+	if err != nil || len(rows) != 7 {
 		t.Fatal(rows, err)
 	}
-	for i, want := range []string{"1,oak,,,,,,", "2,pine,1,crosscut,48,96,40,", "2,pine,2,rip,48,96,,2", "2,pine,3,rip,48,96,30,3"} {
-		if got := strings.Join(rows[i+1][:8], ","); got != want {
+	for i, want := range []string{"1,oak,,,,,,,,", "2,pine,1,crosscut,48,96,,40,lower end,", "2,pine,2,rip,48,96,,,left edge,2",
+		"2,pine,3,rip,48,96,,30,left edge,3", "2,pine,4,plane,48,96,left of cut 2,47 1/4,left edge,3/4", "2,pine,5,rip,48,96,,7,right edge,"} {
+		if got := strings.Join(rows[i+1][:10], ","); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
