@@ -200,12 +200,11 @@ func endClaim(room *Room, end End, keep groove.Side) claim {
 // openingSides returns the upright sides of the openings of run r, grown by their gaps. Those
 // behind a casing weigh nothing.
 func openingSides(room *Room, r int, grown [][][]cutout.Point) (sides []side) {
-	casing, _ := room.TrimOf(r, OpeningJoint)
 	for i, o := range room.Runs[r].Openings {
 		c := claim{kind: OpeningSide, where: AtOpening, opening: o.Name, weight: room.Priorities.OpeningSide}
 		if o.Kind == Box {
 			c.kind, c.weight = BoxSide, room.Priorities.BoxSide
-		} else if casing != nil {
+		} else if room.Cased(r, o) {
 			c.weight = fraction.Ratio{}
 		}
 		for _, polygon := range grown[i] {

@@ -109,6 +109,25 @@ func (o *Opening) Bounds() (lo, hi cutout.Point) {
 	return cutout.Bounds(o.Outline)
 }
 
+// InWall reports whether cables or pipes lie in the wall at an opening, as outlined: at a box, and at another opening but a
+// window that ends within the wall, unlike a door.
+func (k OpeningKind) InWall(opening, wall []cutout.Point) bool {
+	lo, hi := cutout.Bounds(opening)
+	from, to := cutout.Bounds(wall)
+	within := from.X.Less(lo.X) && hi.X.Less(to.X) && from.Y.Less(lo.Y) && hi.Y.Less(to.Y)
+	return k == Box || k == Other && within
+}
+
+// Cased reports whether a casing hides the edges round an opening of run r: not where cables or pipes lie in the wall.
+func (room *Room) Cased(r int, o Opening) bool {
+	var wall []cutout.Point
+	for _, h := range room.Runs[r].Heights {
+		wall = append(wall, cutout.Point{X: h.At, Y: h.Bottom}, cutout.Point{X: h.At, Y: h.Top})
+	}
+	casing, _ := room.TrimOf(r, OpeningJoint)
+	return casing != nil && !o.Kind.InWall(o.Outline, wall)
+}
+
 // DeviceGangs returns how many devices the opening holds as a box: Gangs, or where that is 0 the
 // number that its width gives where lengths are in these units.
 func (o *Opening) DeviceGangs(units fraction.Unit) (gangs int) {

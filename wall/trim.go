@@ -9,12 +9,12 @@ import (
 )
 
 // Trims are what hides edges of panels: strips along their bottom and their top, casings round
-// windows and other openings. A hidden bottom or top is cut level where it may be, see [EdgeTrim], and
+// windows and doors. A hidden bottom or top is cut level where it may be, see [EdgeTrim], and
 // hidden sides of openings weigh nothing.
 type Trims struct {
 	Bottom *EdgeTrim `json:"bottom,omitzero" doc:"Such as a baseboard."`
 	Top    *EdgeTrim `json:"top,omitzero" doc:"Such as a cap rail."`
-	Casing *EdgeTrim `json:"casing,omitzero" doc:"Round windows and other openings but boxes."`
+	Casing *EdgeTrim `json:"casing,omitzero" doc:"Round windows and doors: not round boxes, and what else is cut out within the wall."`
 }
 
 // EdgeTrim is one such trim. Between two steps or ends of a run, panels are cut level behind it, a top

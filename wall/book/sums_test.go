@@ -44,7 +44,8 @@ const trimmedJob = `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "
 	"runs": [{"name": "garden wall", "width": "132 1/2", "left": {"kind": "covered"}, "right": {"kind": "inside corner"},
 	"heights": [{"at": "0", "bottom": "4", "top": "38"}, {"at": "44", "bottom": "4 1/8", "top": "38"}, {"at": "88", "bottom": "4", "top": "38"}, {"at": "132 1/2", "bottom": "4", "top": "38"}],
 	"openings": [{"name": "garden window", "kind": "window", "left": "50", "bottom": "24", "width": "36", "height": "40"},
-	{"name": "hatch", "kind": "other", "left": "100", "bottom": "8", "width": "14", "height": "20"}]},
+	{"name": "hatch", "kind": "other", "left": "100", "bottom": "4", "width": "14", "height": "20"},
+	{"name": "drain", "kind": "other", "left": "120", "bottom": "10", "width": "3", "height": "3"}]},
 	{"name": "chimney side", "width": "60", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"},
 	"heights": [{"at": "0", "bottom": "4", "top": "38"}, {"at": "30", "bottom": "4", "top": "38"}, {"at": "60", "bottom": "4", "top": "38"}]}]}`
 

@@ -51,14 +51,8 @@ func (p Plan) Nails(piece Piece) (nails, bare []Point, err error) {
 	return n.nails, n.bare, nil
 }
 
-// inWall reports whether cables or pipes lie in the wall at an opening: at a box, and at another opening but a window that
-// ends within the wall, unlike a door.
-func (r Run) inWall(o Opening) bool {
-	lo, hi := cutout.Bounds(o.Outline)
-	from, to := cutout.Bounds(r.Outline)
-	within := from.X.Less(lo.X) && hi.X.Less(to.X) && from.Y.Less(lo.Y) && hi.Y.Less(to.Y)
-	return o.Kind == wall.Box || o.Kind == wall.Other && within
-}
+// inWall reports whether cables or pipes lie in the wall at an opening.
+func (r Run) inWall(o Opening) bool { return o.Kind.InWall(o.Outline, r.Outline) }
 
 // InWall reports whether cables or pipes lie in a wall at an opening.
 func (p Plan) InWall() bool {

@@ -41,6 +41,11 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			continue
 		}
 		trim, _ := j.TrimOf(joint.Run, joint.Kind)
+		for _, o := range j.Runs[joint.Run].Openings {
+			if o.Name == joint.Opening && !j.Cased(joint.Run, o) {
+				trim = nil
+			}
+		}
 		if trim != nil {
 			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Along: cmp.Or(joint.Opening, j.Runs[joint.Run].Name), Length: joint.Length})
 		}

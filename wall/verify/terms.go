@@ -73,6 +73,17 @@ type uprightSide struct {
 	parts     [][2]rat
 }
 
+// holds says whether the wall goes on all round an opening.
+func (g *region) holds(o opening) bool {
+	var wall loop
+	for _, h := range g.run.Heights {
+		wall = append(wall, point{h.At, h.Bottom}, point{h.At, h.Top})
+	}
+	lo, hi, _ := bounds(o.taped)
+	from, to, _ := bounds(wall)
+	return less(from.X, lo.X) && less(hi.X, to.X) && less(from.Y, lo.Y) && less(hi.Y, to.Y)
+}
+
 // sides returns the upright sides of steps and openings, and the upright ends.
 func (g *region) sides(w map[string]rat) []uprightSide {
 	var out []uprightSide
@@ -84,7 +95,7 @@ func (g *region) sides(w map[string]rat) []uprightSide {
 		switch {
 		case o.Kind == "box":
 			kind, weight = "box side", w["box_side"]
-		case cmp.Or(g.run.Trim.Casing, g.job.Trim.Casing) != nil:
+		case cmp.Or(g.run.Trim.Casing, g.job.Trim.Casing) != nil && (o.Kind == "window" || !g.holds(o)):
 			weight = zero()
 		}
 		_, gap := g.job.grown(o)
