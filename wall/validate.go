@@ -302,6 +302,7 @@ func (room *Room) checkHeights(f *faults, r int) {
 		f.Add(nil, "at least two stations, at 0 and at the width", "Runs", r, "Heights")
 		return
 	}
+	sound := true // so that leans are judged by stations that are right
 	for i, h := range run.Heights {
 		before, want := run.Heights[max(i-1, 0)].At, ""
 		switch {
@@ -318,6 +319,7 @@ func (room *Room) checkHeights(f *faults, r int) {
 			want = "stations farther apart than two side gaps"
 		}
 		if want != "" {
+			sound = false
 			f.Add(h.At, want, "Runs", r, "Heights", i, "At")
 		}
 		if !h.Bottom.Less(h.Top) {
@@ -326,10 +328,10 @@ func (room *Room) checkHeights(f *faults, r int) {
 			f.Add(h.Top, "a top above the bottom by more than the gaps there", "Runs", r, "Heights", i, "Top")
 		}
 	}
-	if !run.Left.Lean.Less(run.Heights[1].At) {
+	if sound && !run.Left.Lean.Less(run.Heights[1].At) {
 		f.Add(run.Left.Lean, "a lean that stays short of the next station", "Runs", r, "Left", "Lean")
 	}
-	if !run.Heights[last-1].At.Less(run.Width.Add(run.Right.Lean)) {
+	if sound && !run.Heights[last-1].At.Less(run.Width.Add(run.Right.Lean)) {
 		f.Add(run.Right.Lean, "a lean that stays short of the station before", "Runs", r, "Right", "Lean")
 	}
 }
@@ -377,8 +379,12 @@ func (room *Room) checkCorners(f *faults) {
 		}
 		next := (r + 1) % n
 		left, right := room.Runs[next].Left.Kind, room.Runs[r].Right.Kind
+		want := fmt.Sprintf("%q, as at the right end of the run before", right)
+		if !right.IsCorner() {
+			want = "an inside or outside corner, and the same at the right end of the last run, as the room is closed"
+		}
 		if left != right && (left.IsCorner() && right.IsCorner() || closing) {
-			f.Add(left, fmt.Sprintf("%q, as at the right end of the run before", right), "Runs", next, "Left", "Kind")
+			f.Add(left, want, "Runs", next, "Left", "Kind")
 		}
 	}
 	if room.Closed && n == 1 {

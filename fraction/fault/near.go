@@ -1,14 +1,17 @@
 package fault
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // DidYouMean returns a question to add to the message that a word is not known, such as
 // `; did you mean "heights"?`, and nothing where no known word is near: it may differ in a third of
-// its letters, or in two that are exchanged.
+// its letters, or in two that are exchanged, capitals or not.
 func DidYouMean(word string, known ...string) string {
 	best, least := "", len(word)/3+1
 	for _, k := range known {
-		if d := distance(word, k); d < least && d <= len(k)/3 {
+		if d := distance(strings.ToLower(word), strings.ToLower(k)); d < least && d <= len(k)/3 {
 			best, least = k, d
 		}
 	}

@@ -5,7 +5,7 @@ import "testing"
 func TestDidYouMean(t *testing.T) {
 	known := []string{"heights", "height", "width", "name", "at", ""}
 	for word, want := range map[string]string{
-		"heigths": "heights", "hights": "heights", "nmae": "name", "Name": "name", "widht": "width", "height": "height",
+		"heigths": "heights", "hights": "heights", "nmae": "name", "Name": "name", "widht": "width", "height": "height", "AT": "at",
 		"colour": "", "x": "", "": "", "ta": "",
 	} {
 		if want != "" {

@@ -44,7 +44,7 @@ func MustParse(s string) Amount {
 }
 
 // ErrSyntax says that a text is no amount of money.
-var ErrSyntax = errors.New("not a decimal number of up to nine digits before the point and nine after it")
+var ErrSyntax = errors.New("not a decimal number of up to nine digits before the point and nine after it, without a sign or a currency")
 
 // Parse reads digits with at most one point, nine digits on each side at the most, such as "24.98".
 // It takes no sign and no exponent, and fails with [ErrSyntax].

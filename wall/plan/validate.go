@@ -178,19 +178,21 @@ func (j *Job) checkRun(f *faults, r int) {
 func (j *Job) checkOpening(f *faults, r, i int, bottom, top fraction.Length) {
 	run, tape := &j.Runs[r], j.Tape()
 	o := &run.Openings[i]
+	lo, hi := o.Bounds()
 	for k, p := range o.Outline {
 		if p.X.Sign() < 0 || run.Width.Less(p.X) {
-			f.Add(p.X, "an opening inside the run, which is "+tape.Format(run.Width)+" wide", "Runs", r, "Openings", i, "Outline", k, "X")
+			f.Add(p.X, fmt.Sprintf("an opening inside the run, which is %s wide; this goes from %s to %s", tape.Format(run.Width), tape.Format(lo.X), tape.Format(hi.X)),
+				"Runs", r, "Openings", i, "Outline", k, "X")
 			break
 		}
 	}
-	if lo, hi := o.Bounds(); !lo.Y.Less(top) || !bottom.Less(hi.Y) {
+	if !lo.Y.Less(top) || !bottom.Less(hi.Y) {
 		f.Add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", tape.Format(bottom), tape.Format(top)),
 			"Runs", r, "Openings", i, "Outline", 0, "Y")
 	}
 	for _, other := range run.Openings[:i] {
 		if (o.Kind == wall.Box || other.Kind == wall.Box) && overlap(o, &other) {
-			f.Add(nil, fmt.Sprintf("a box clear of other openings; this overlaps the %s %q", other.Kind, other.Name), "Runs", r, "Openings", i)
+			f.Add(nil, fmt.Sprintf("boxes and openings clear of each other; this overlaps the %s %q", other.Kind, other.Name), "Runs", r, "Openings", i)
 		}
 	}
 }
