@@ -5,6 +5,7 @@ import (
 	"iter"
 	"math/big"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -303,8 +304,9 @@ func (s Shape) Uprights() []Upright {
 		}
 		found = append(found, u)
 	}
-	slices.SortStableFunc(found, func(a, b Upright) int {
-		return lower(Point{a.Bottom, a.X}, Point{b.Bottom, b.X})
+	sort.SliceStable(found, func(i, j int) bool {
+		a, b := found[i], found[j]
+		return lower(Point{a.Bottom, a.X}, Point{b.Bottom, b.X}) < 0
 	})
 	return found
 }

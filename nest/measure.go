@@ -161,7 +161,7 @@ func (w DualWeight) Relaxed(total fraction.Length) float64 {
 	}
 	need := float64(w.marks(total)) / float64(w.holds[kind])
 	if price := w.s.job.kinds[kind].price; price > 0 {
-		need = float64(need * w.s.job.money(price).Float64()) // the same on each machine: not fused with a sum
+		need = float64(need * float64(price) / float64(w.s.job.coin)) // the same on each machine: not fused with a sum
 	}
 	return need
 }

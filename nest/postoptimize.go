@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 )
@@ -114,7 +115,7 @@ func (j *job) postOptimize(ctx context.Context, best *plan) {
 	}
 	// How far a sheet is filled, in thousandths.
 	load := func(l layout) int64 { return j.area(l.spots) / (j.kinds[l.kind].w*j.kinds[l.kind].h/1000 + 1) }
-	slices.SortStableFunc(best.sheets, func(a, b layout) int { return cmp.Compare(load(b), load(a)) })
+	sort.SliceStable(best.sheets, func(a, b int) bool { return load(best.sheets[a]) > load(best.sheets[b]) })
 }
 
 // mostRearranged is how many steps look for all rectangles that the pieces of a sheet come from;

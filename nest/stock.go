@@ -14,9 +14,16 @@ type Stock struct {
 	Width     fraction.Length `json:"width" doc:"Across the grooves."`
 	Length    fraction.Length `json:"length" doc:"Along the grooves, as it is sold."`
 	LeftPhase fraction.Length `json:"left_phase" file:"optional" doc:"How far the left edge lies to the right of the start of a repeat."`
-	Count     *int            `json:"count,omitempty" doc:"How many are on hand; as many as needed unless given."`
+	Count     *int            `json:"count,omitempty" doc:"How many there are, on hand unless they have a price; as many as needed unless given."`
 	Price     money.Amount    `json:"price,omitzero" doc:"Of one."`
 	Squared   bool            `json:"squared,omitzero" doc:"Whether both ends are square already and are not trimmed."`
+}
+
+// OnHand reports whether it is there already: it has a count, and no price or one of 0. What has both is bought, and there is no
+// more of it.
+func (s Stock) OnHand() bool {
+	price, _ := s.Price.Ratio()
+	return s.Count != nil && price.IsZero()
 }
 
 // Usable returns the length that is left when both ends have been squared up, at least 0.

@@ -36,8 +36,19 @@ func TestCheckDoubtsBoxesAndTheirCovers(t *testing.T) {
 }
 
 func TestTooFewSheetsAreTold(t *testing.T) {
-	_, says, code := try(strings.NewReader(kitchenWith(t, `"length": "96", "price": "38.50"`, `"length": "96", "count": 1`)), "plan", "-")
+	_, says, code := try(strings.NewReader(kitchenWith(t, `"length": "96", "price"`, `"length": "96", "count": 1, "price"`)), "plan", "-")
 	if text := strings.Join(strings.Fields(says), " "); code != failed || !strings.Contains(text, "no plan was found: the stock was not enough for any of") || !strings.Contains(text, "left over: ") {
 		t.Errorf("exit %d: %s", code, says)
+	}
+}
+
+// What has a count and a price is bought, in the headline as in the list; without a price, or for nothing, it is on hand.
+func TestCountedStockWithAPriceIsBought(t *testing.T) {
+	for price, buys := range map[string]bool{`, "price": "38.50"`: true, `, "price": "0"`: false, ``: false} {
+		job := kitchenWith(t, `"length": "96", "price": "38.50"`, `"length": "96", "count": 9`+price)
+		says, errs, code := try(strings.NewReader(job), "plan", "-")
+		if code != 0 || strings.Contains(says, "No sheet to buy.") == buys || strings.Contains(says, "Buy 2 of") != buys {
+			t.Errorf("%s: code %d, %s\n%s", price, code, errs, says)
+		}
 	}
 }

@@ -1,9 +1,9 @@
 package book
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -69,7 +69,9 @@ func numberOf(s plan.Sheet, o nest.Offcut) int { return slices.Index(s.Offcuts, 
 
 // byNumber are the placements of a sheet by the numbers of their pieces.
 func byNumber(s plan.Sheet) []nest.Placement {
-	return slices.SortedFunc(slices.Values(s.Placements), func(a, b nest.Placement) int { return cmp.Compare(a.Part, b.Part) })
+	placed := slices.Clone(s.Placements)
+	sort.SliceStable(placed, func(i, j int) bool { return placed[i].Part < placed[j].Part })
+	return placed
 }
 
 // places prints where pieces and offcuts lie on a sheet.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -123,7 +124,7 @@ func lengths(p plan.Plan) (rows []*board) {
 			continue
 		}
 		placed := slices.Clone(s.Placements)
-		slices.SortStableFunc(placed, func(a, b nest.Placement) int { return a.Y.Compare(b.Y) })
+		sort.SliceStable(placed, func(i, j int) bool { return placed[i].Y.Less(placed[j].Y) })
 		one := &board{Stock: s.Stock, pieces: make([][]string, len(placed))}
 		if first := s.Cuts[0]; first.Trim == plan.TrimNear {
 			one.Off = first.Off

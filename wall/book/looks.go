@@ -40,7 +40,7 @@ func SeenMost(p plan.Plan, i int) string {
 // choice says what a choice takes, what more or less than the chosen one, and what is seen most.
 func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	takes := count(c.Sheets, sheetWord(p)) // of which no old plan says how many are bought
-	if used := slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return s.Count == nil && s.Used > 0 }); c.Bought > 0 || !used {
+	if used := slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return !s.OnHand() && s.Used > 0 }); c.Bought > 0 || !used {
 		takes = count(c.Bought, sheetWord(p)) + " to buy" + either(c.OnHand() > 0, fmt.Sprintf(" and %d on hand", c.OnHand()), "")
 	}
 	if by := cmp.Or(c.MoreBought, c.MoreOnHand); by != 0 && !c.Chosen {

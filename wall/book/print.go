@@ -51,8 +51,8 @@ func (t *text) headline(p plan.Plan) string { return t.buying(p) + " " + t.proof
 func (t *text) buying(p plan.Plan) string {
 	kinds := map[bool][]string{} // by whether they are on hand
 	for _, s := range p.Stock {
-		if onHand := s.Count != nil; s.Used != 0 {
-			kinds[onHand] = append(kinds[onHand], fmt.Sprintf("%d of \"%s\", %s", s.Used, s.Name, t.given(s.Width)+" x "+t.given(s.Length)))
+		if s.Used != 0 {
+			kinds[s.OnHand()] = append(kinds[s.OnHand()], fmt.Sprintf("%d of \"%s\", %s", s.Used, s.Name, t.given(s.Width)+" x "+t.given(s.Length)))
 		}
 	}
 	says := "No " + sheetWord(p) + " to buy."

@@ -127,8 +127,6 @@ func filled(path string) any {
 		return fmt.Sprintf("wall %c", path[len("runs[")])
 	case last == "name":
 		return fmt.Sprintf("thing %d", index)
-	case path == "stock[0].price", last == "count" && index > 0: // on hand or to buy, never both
-		return nil
 	case last == "count", last == "gangs":
 		return 1
 	case last == "price":

@@ -226,7 +226,7 @@ func (e *explorer) relaxedLeast() float64 {
 	if e.least.Cost.IsZero() {
 		return float64(e.least.Sheets)
 	}
-	return e.least.Cost.Float64()
+	return float64(e.least.Cost.Num()) / float64(e.least.Cost.Den())
 }
 
 // try starts on the order of a price and makes it the first if it says more than the others, in place of the one that
@@ -245,7 +245,7 @@ func (e *explorer) try(w nest.DualWeight) (*wall.Layout, error) {
 		e.drop(o)
 		return &o.last, nil
 	}
-	e.prices = slices.Insert(e.prices, 0, o)
+	e.prices = append([]*order{o}, e.prices...)
 	if last := len(e.prices) - 1; last >= pricesTried {
 		e.drop(e.prices[last])
 		e.prices = e.prices[:last]

@@ -3,7 +3,7 @@ package jobfile
 import (
 	"cmp"
 	"errors"
-	"slices"
+	"sort"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -62,8 +62,9 @@ func (c *converter) err() error {
 			f.Value = n.shown()
 		}
 	}
-	slices.SortStableFunc(c.faults, func(a, b *fault.Fault) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	sort.SliceStable(c.faults, func(i, j int) bool {
+		a, b := c.faults[i], c.faults[j]
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column)) < 0
 	})
 	return errors.Join(each(c.faults, func(f *fault.Fault) error { return f })...)
 }

@@ -52,7 +52,8 @@ func drawJob(t *rapid.T) plan.Job {
 		s := nest.Stock{Name: fmt.Sprint("sheet ", i), Width: d.length(24, 60, "width"), Length: d.length(90, 120, "length"), Squared: d.chance("squared")}
 		if d.chance("counted") {
 			s.Count = new(rapid.IntRange(0, 9).Draw(t, "count"))
-		} else if d.chance("priced") {
+		}
+		if d.chance("priced") {
 			s.Price = money.MustParse(rapid.SampledFrom([]string{"0", "24.98", "40.00", "0.5"}).Draw(t, "price"))
 		}
 		if d.chance("phase") && len(profile.Features) > 0 {

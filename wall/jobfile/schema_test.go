@@ -158,7 +158,7 @@ func TestSchemaRefuses(t *testing.T) {
 		{`"name": "north", `, ``, ".runs[0]"},
 		{`"covered"`, `"hidden"`, ".runs[1].right.kind"},
 		{`"count": 4`, `"count": 4.5`, ".stock[0].count"},
-		{`"24.98"`, `"-1"`, ".stock[1].price"},
+		{`"24.98"`, `"-1"`, ".stock[0].price"},
 		{ownProfile, `"no such board"`, ".profile"},
 		{`["20","60"]`, `["20"]`, ".runs[0].openings[1].outline[2]"},
 		{`"width": "2 1/4", `, ``, ".runs[0].openings[0]"},

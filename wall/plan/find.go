@@ -116,7 +116,7 @@ func (p Plan) SheetOf(number int) int {
 // already.
 func (p Plan) OnHand(r finish.Row) bool {
 	stock, _ := p.StockNamed(r.Name)
-	return r.Item == finish.ItemSheet && !r.Price.Known() && stock.Count != nil
+	return r.Item == finish.ItemSheet && stock.OnHand()
 }
 
 // BoxIn returns the place in Fixing.Boxes of the first box that the panels of a run cover, -1 where there is none.

@@ -94,14 +94,14 @@ func TestMitredEdges(t *testing.T) {
 
 func TestSheetsOnHand(t *testing.T) {
 	two := 2
-	p := plan.Plan{Stock: []plan.Stock{{Stock: nest.Stock{Name: "own", Count: &two}, Used: 1}, {Stock: nest.Stock{Name: "shop"}}}}
+	p := plan.Plan{Stock: []plan.Stock{{Stock: nest.Stock{Name: "own", Count: &two}, Used: 1}, {Stock: nest.Stock{Name: "shop"}}, {Stock: nest.Stock{Name: "few", Count: &two, Price: money.MustParse("3")}}}}
 	for _, row := range []struct {
 		row  finish.Row
 		want bool
 	}{
 		{finish.Row{Name: "own"}, true},
 		{finish.Row{Name: "shop"}, false},
-		{finish.Row{Name: "own", Price: money.MustParse("3")}, false},
+		{finish.Row{Name: "few"}, false},
 		{finish.Row{Name: "own", Item: finish.ItemExtra}, false},
 	} {
 		if got := p.OnHand(row.row); got != row.want {

@@ -431,8 +431,8 @@ type Choice struct {
 	CostAtLeast    fraction.Ratio `json:"sheet_cost_at_least"`
 	BlemishAtLeast fraction.Ratio `json:"blemish_at_least"`
 
-	// What it takes more than the chosen one, below 0 what it takes less. Bought sheets are of
-	// stock without a count, those on hand of stock with one.
+	// What it takes more than the chosen one, below 0 what it takes less. Sheets on hand are
+	// of stock with a count and no price.
 	MoreBought int          `json:"more_bought,omitzero"`
 	MoreOnHand int          `json:"more_on_hand,omitzero"`
 	MoreCost   money.Amount `json:"more_cost,omitzero"` // not known where it is as much

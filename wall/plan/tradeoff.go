@@ -25,11 +25,16 @@ func (m *maker) tradeOff(p *Plan) error {
 		if err != nil {
 			return err
 		}
-		panels := 0
+		panels, bought := 0, 0
 		for _, r := range c.Layout.Runs {
 			panels += len(r.Panels)
 		}
-		p.Choices = append(p.Choices, Choice{Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels, Cost: list.Total, BlemishTotal: c.Layout.Total,
+		for _, s := range c.Nest.Sheets {
+			if !m.job.Stock[s.Stock].OnHand() {
+				bought++
+			}
+		}
+		p.Choices = append(p.Choices, Choice{Sheets: c.Need.Sheets, Bought: bought, Panels: panels, Cost: list.Total, BlemishTotal: c.Layout.Total,
 			Chosen: i == m.taken, Proved: c.Nest.Bound.Proved, Status: c.Status, SheetsAtLeast: c.LeastNeed.Sheets,
 			CostAtLeast: c.LeastNeed.Cost, BlemishAtLeast: c.LeastBlemish, SeenMost: m.blemishes(seenMost(&c.Layout))})
 		if i == m.taken {

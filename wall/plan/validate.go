@@ -127,9 +127,6 @@ func (j *Job) checkValues(f *faults) {
 		names[s.Name] = true
 		if s.Count != nil {
 			f.between(*s.Count, 0, MaxCount, "Stock", i, "Count")
-			if s.Price.Known() {
-				f.Add(s.Price, "none: what has a count is on hand, and is not bought", "Stock", i, "Price")
-			}
 		}
 	}
 	if last := len(j.Runs) - 1; j.Closed && last >= 0 && !j.Runs[last].Right.Kind.IsCorner() {

@@ -82,7 +82,7 @@ func TestWorkByHand(t *testing.T) {
 func TestWorkOfOtherJobs(t *testing.T) {
 	j := roundACorner()
 	j.Cooking, j.Built = []Cooking{{To: fraction.Inches(1)}}, 1950
-	j.Stock[0].Count, j.Stock[0].Price = new(3), money.Amount{}
+	j.Stock[0].Count = new(3)
 	j.Trim.Bottom = &wall.EdgeTrim{Name: "base", Covers: fraction.Inches(3)}
 	j.Installed = []wall.Installed{{Right: fraction.Inches(30)}, {Run: 1, Left: fraction.Inches(5), Right: fraction.Inches(20)}}
 	m, err := explore(t.Context(), j, Options{})
@@ -91,7 +91,7 @@ func TestWorkOfOtherJobs(t *testing.T) {
 	}
 	m.chosen = m.choices.Front[m.taken]
 	w := m.work(&m.chosen)
-	if !w.Cooking || w.Built != 1950 || fmt.Sprint(w.Covers) != "[{base a 40 1/4} {base b 20 1/4}]" || fmt.Sprint(w.Sheets) != "[{sheet 1 48 96  true}]" {
+	if !w.Cooking || w.Built != 1950 || fmt.Sprint(w.Covers) != "[{base a 40 1/4} {base b 20 1/4}]" || fmt.Sprint(w.Sheets) != "[{sheet 1 48 96 30 true}]" {
 		t.Errorf("cooking %v, built %d, covers %v, sheets %v", w.Cooking, w.Built, w.Covers, w.Sheets)
 	}
 	if got := fmt.Sprint(w.Ends, w.Sides, w.Boxes, w.Up); got != "[{a 30 true false false true} {a 30 false false true false}] 0 [{one 1 true} {two 1 false}] 1146" { // 792 + 15 x 24 - 6: the left end is up, and what stands round the openings too
