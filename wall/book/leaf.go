@@ -474,7 +474,7 @@ func (b *page) side(l *leaf, back int, one float64) rendered {
 		for _, other := range l.tried[back] {
 			before = append(before, other.Picture)
 		}
-		made = render(fraction.Must(drawing.Piece(b.Plan, l.at, back == 1, inkInch*l.piece.Height.Float64()/one, before...)))
+		made = b.render(fraction.Must(drawing.Piece(b.Plan, l.at, back == 1, inkInch*l.piece.Height.Float64()/one, before...)))
 		l.tried[back][one] = made
 	}
 	return made

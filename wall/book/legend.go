@@ -29,12 +29,11 @@ func (b *page) legend() (all []sign) {
 
 // signs are those that some drawings have; the small ones are as drawn for a phone.
 func (b *page) signs(small []string, names ...string) (kept []sign) {
-	for _, s := range b.every {
+	for i, s := range b.every {
 		wide, narrow := false, false
 		for _, name := range names {
-			drawn := b.drawn[name].markup()[either(slices.Contains(small, name), 1, 0):]
-			in := strings.Contains(drawn[0], s.mark)
-			wide, narrow = wide || in, narrow || len(drawn) == 1 && in || len(drawn) > 1 && strings.Contains(drawn[1], s.mark)
+			has := b.drawn[name].signs()[either(slices.Contains(small, name), 1, 0):]
+			wide, narrow = wide || has[0][i], narrow || has[len(has)-1][i]
 		}
 		if s.Class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)

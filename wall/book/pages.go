@@ -43,7 +43,7 @@ type page struct {
 	odd       []string // labels of pieces that have one,
 	leaves    []*leaf  // and these
 	exact     float64  // what sides of a piece on a page are drawn one to, 0 for anything
-	pictures  []File
+	pictures  []rendered
 }
 
 // Files returns the files of a plan's job book: first book.html, then one SVG for each drawing and,
@@ -58,24 +58,38 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 	b.Contents = b.contents()
 	b.every = b.legend()
 	b.drawPieces()
-	var templates []File
+	drafts := []*draft{{File{Name: "book.html"}, func() []byte { return fraction.Must(execute("book.tmpl", b.funcs(), b)) }}}
+	for _, made := range b.pictures {
+		drafts = append(drafts, &draft{File{Name: made.Name + ".svg"}, made.SVG})
+	}
 	for _, paper := range drawing.Papers() {
 		if set := fraction.Must(drawing.Templates(p, paper)); len(set.Pages) > 0 {
-			templates = append(templates, File{"templates-" + paper.Size + ".html", fraction.Must(b.templates(set, paper))})
+			b.Templates = true
+			drafts = append(drafts, &draft{File{Name: "templates-" + paper.Size + ".html"}, func() []byte { return fraction.Must(b.templates(set, paper)) }})
 		}
 	}
-	b.Templates = len(templates) > 0
-	book := File{"book.html", fraction.Must(execute("book.tmpl", b.funcs(), b))}
-	return slices.Concat([]File{book}, b.pictures, templates), nil
+	inParallel(drafts, func(d *draft) { d.Body = d.write() })
+	for _, d := range drafts {
+		files = append(files, d.File)
+	}
+	return files, nil
+}
+
+// draft is a file that is not written yet.
+type draft struct {
+	File
+	write func() []byte
 }
 
 // style is the style sheet of the pages with that of the drawings.
 func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
-// rendered is a picture and its markup, written once: as it is, and as drawn for a phone, if it is.
+// rendered is a picture, its markup, as it is and as drawn for a phone, if it is, and which signs of the legends each of
+// these has, all made once.
 type rendered struct {
 	drawing.Picture
 	markup func() []string
+	signs  func() [][]bool
 }
 
 // sketch is a picture on its way to the book.
@@ -126,7 +140,7 @@ func (b *page) draw() {
 	}
 	inParallel(all, func(s *sketch) {
 		if pic, err := s.make(); !s.may || !errors.As(err, new(*fault.Fault)) {
-			s.made = render(fraction.Must(pic, err))
+			s.made = b.render(fraction.Must(pic, err))
 			s.made.markup()
 		}
 	})
@@ -138,21 +152,27 @@ func (b *page) draw() {
 }
 
 // render makes the markup of a picture when that is wanted.
-func render(pic drawing.Picture) rendered {
-	return rendered{pic, sync.OnceValue(func() []string {
+func (b *page) render(pic drawing.Picture) rendered {
+	markup := sync.OnceValue(func() []string {
 		all := []string{string(pic.Element())}
 		if narrow, ok := pic.Narrow(); ok {
 			all = append(all, string(narrow.Element()))
 		}
 		return all
+	})
+	return rendered{pic, markup, sync.OnceValue(func() (signs [][]bool) {
+		for i, drawn := range markup() {
+			signs = append(signs, nil)
+			for _, s := range b.every {
+				signs[i] = append(signs[i], strings.Contains(drawn, s.mark))
+			}
+		}
+		return signs
 	})}
 }
 
 // keep keeps a picture for the book, and as a file.
-func (b *page) keep(made rendered) {
-	b.drawn[made.Name] = made
-	b.pictures = append(b.pictures, File{made.Name + ".svg", made.SVG()})
-}
+func (b *page) keep(made rendered) { b.drawn[made.Name], b.pictures = made, append(b.pictures, made) }
 
 // inParallel does something for each of some things on all processors. What panics there panics here.
 func inParallel[T any](all []T, do func(T)) {

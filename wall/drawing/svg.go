@@ -75,13 +75,13 @@ func (n *node) say(text string) *node {
 func (n *node) write(w *bytes.Buffer) {
 	if n.name == "" {
 		w.WriteString(n.raw)
-		_ = xml.EscapeText(w, []byte(n.text))
+		escape(w, n.text)
 		return
 	}
 	w.WriteString("<" + n.name)
 	for i := 0; i+1 < len(n.attrs); i += 2 {
 		w.WriteString(" " + n.attrs[i] + `="`)
-		_ = xml.EscapeText(w, []byte(n.attrs[i+1]))
+		escape(w, n.attrs[i+1])
 		w.WriteByte('"')
 	}
 	if len(n.kids) == 0 {
@@ -96,6 +96,15 @@ func (n *node) write(w *bytes.Buffer) {
 	if n.name != "tspan" {
 		w.WriteByte('\n')
 	}
+}
+
+// escape writes a text as it stands in markup. Most have nothing to escape, which is found out faster.
+func escape(w *bytes.Buffer, text string) {
+	if strings.ContainsFunc(text, func(r rune) bool { return r < ' ' || r > '~' || strings.ContainsRune(`"&'<>`, r) }) {
+		_ = xml.EscapeText(w, []byte(text))
+		return
+	}
+	w.WriteString(text)
 }
 
 // ink writes a coordinate to a hundredth, as short as it goes; 0 for one that is no finite number.
