@@ -459,7 +459,7 @@ func (b *page) lay(l *leaf, one float64, pages int) bool {
 		}
 		l.drawn, own.drawn[side.Name] = append(l.drawn, side), side
 	}
-	l.blocks = own.marked(l)
+	l.blocks = own.marked(l, pages)
 	if l.high = pageHigh; len(l.blocks) == 1 {
 		l.high = pageHigh - l.room + l.blocks[0].high + leafGap
 	}
@@ -498,9 +498,9 @@ func (b *page) roomFor(l *leaf) (room, next float64) {
 }
 
 // marked are the blocks of the leaf of an odd piece: one where a page has room for its face and its back, else the face and the
-// back, each with the table of its own or with what of that the page of the face has no room for; none where the sides are not of the
-// scale that they must have.
-func (b *page) marked(l *leaf) []block {
+// back, each with the table of its own or with what of that the page of the face has no room for; none where they have no room on
+// the one page they must have, or the sides are not of the scale that they must have.
+func (b *page) marked(l *leaf, pages int) []block {
 	face, back := drawing.PieceName(l.piece, "face"), drawing.PieceName(l.piece, "back")
 	marks := func(side string) func(parts int) []part {
 		return func(parts int) []part { return l.marks(side, parts) }
@@ -508,6 +508,8 @@ func (b *page) marked(l *leaf) []block {
 	all := func(parts int) []part { return append(l.order(parts), marks("")(parts)...) }
 	if one, ok := b.fit(l.room, all, face, back); ok {
 		return []block{one}
+	} else if pages == 1 {
+		return nil
 	}
 	ordered := func(parts int) []part { return append(l.order(parts), marks("face")(parts)...) }
 	for _, tables := range [][2]func(int) []part{{ordered, marks("back")}, {l.order, marks("")}} {
