@@ -162,9 +162,17 @@ func (b *page) render(pic drawing.Picture) rendered {
 	})
 	return rendered{pic, markup, sync.OnceValue(func() (signs [][]bool) {
 		for i, drawn := range markup() {
-			signs = append(signs, nil)
-			for _, s := range b.every {
-				signs[i] = append(signs[i], strings.Contains(drawn, s.mark))
+			signs = append(signs, make([]bool, len(b.every)))
+			classes := map[string]bool{} // in their quotation marks
+			for part := range strings.SplitSeq(drawn, " class=") {
+				classes[part[:strings.Index(part[1:], `"`)+2]] = true
+			}
+			for k, s := range b.every {
+				if class, ok := strings.CutPrefix(s.mark, "class="); ok && strings.HasSuffix(class, `"`) {
+					signs[i][k] = classes[class]
+				} else {
+					signs[i][k] = strings.Contains(drawn, s.mark)
+				}
 			}
 		}
 		return signs

@@ -33,6 +33,10 @@ func columns(s string) (n int) {
 	last := 0
 	for _, c := range s {
 		width := 1
+		if c < utf8.RuneSelf { // the most
+			n, last = n+1, 1
+			continue
+		}
 		_, isWide := slices.BinarySearchFunc(wide, c, func(r [2]rune, c rune) int {
 			if r[1] < c {
 				return -1

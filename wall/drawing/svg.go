@@ -80,7 +80,9 @@ func (n *node) write(w *bytes.Buffer) {
 	}
 	w.WriteString("<" + n.name)
 	for i := 0; i+1 < len(n.attrs); i += 2 {
-		w.WriteString(" " + n.attrs[i] + `="`)
+		w.WriteByte(' ')
+		w.WriteString(n.attrs[i])
+		w.WriteString(`="`)
 		escape(w, n.attrs[i+1])
 		w.WriteByte('"')
 	}
@@ -100,9 +102,11 @@ func (n *node) write(w *bytes.Buffer) {
 
 // escape writes a text as it stands in markup. Most have nothing to escape, which is found out faster.
 func escape(w *bytes.Buffer, text string) {
-	if strings.ContainsFunc(text, func(r rune) bool { return r < ' ' || r > '~' || strings.ContainsRune(`"&'<>`, r) }) {
-		_ = xml.EscapeText(w, []byte(text))
-		return
+	for i := range len(text) {
+		if c := text[i]; c < ' ' || c > '~' || c == '"' || c == '&' || c == '\'' || c == '<' || c == '>' {
+			_ = xml.EscapeText(w, []byte(text))
+			return
+		}
 	}
 	w.WriteString(text)
 }
@@ -111,10 +115,23 @@ func escape(w *bytes.Buffer, text string) {
 func ink(v float64) string { return string(appendInk(nil, v)) }
 
 func appendInk(to []byte, v float64) []byte {
-	if v = math.Round(v*100) / 100; v-v != 0 || v == 0 {
-		v = 0 // not -0
+	if v = math.Round(v * 100); math.Abs(v) >= 1e15 || v-v != 0 { // as large as none on paper
+		if v /= 100; v-v != 0 {
+			v = 0
+		}
+		return strconv.AppendFloat(to, v, 'f', -1, 64)
 	}
-	return strconv.AppendFloat(to, v, 'f', -1, 64)
+	n := int64(v)
+	if n < 0 {
+		to, n = append(to, '-'), -n
+	}
+	to = strconv.AppendInt(to, n/100, 10)
+	if tenth, rest := byte(n/10%10), byte(n%10); rest > 0 {
+		to = append(to, '.', '0'+tenth, '0'+rest)
+	} else if tenth > 0 {
+		to = append(to, '.', '0'+tenth)
+	}
+	return to
 }
 
 // pen writes the commands of a path: strings as they are, numbers and places as ink.

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -29,9 +30,12 @@ func (m Mark) Name(profile Profile) string {
 	if m.Kind == InstalledMeet && m.Panel == 0 {
 		return "seam of two on the wall"
 	}
-	return strings.NewReplacer("{panel}", profile.Word("panel", "board"), "{seam}", profile.Word("seam of panels", "joint of"),
-		"{number}", fmt.Sprint(m.Panel), "{next}", fmt.Sprint(m.Next), "{opening}", m.Opening,
-	).Replace(cmp.Or(markWords[m.Kind], m.Kind.String()))
+	words := cmp.Or(markWords[m.Kind], m.Kind.String())
+	for _, fact := range [][2]string{{"{panel}", profile.Word("panel", "board")}, {"{seam}", profile.Word("seam of panels", "joint of")},
+		{"{number}", strconv.Itoa(m.Panel)}, {"{next}", strconv.Itoa(m.Next)}, {"{opening}", m.Opening}} { // what has braces itself is the last
+		words = strings.ReplaceAll(words, fact[0], fact[1])
+	}
+	return words
 }
 
 // Name names what is seen at an end for reading, such as "whole flat", its lengths as a tape writes them; nothing

@@ -29,9 +29,11 @@ func (p Profile) Stripes(from, to, phase fraction.Length) (found []Stripe) {
 		repeat = repeat.Add(f.Width)
 	}
 	start := from.Sub(phase)
-	if repeat.Sign() <= 0 || to.Sub(start).Float64()/repeat.Float64()*float64(len(p.Features)) > mostStripes {
+	most := to.Sub(start).Float64() / repeat.Float64() * float64(len(p.Features))
+	if repeat.Sign() <= 0 || most > mostStripes {
 		return nil
 	}
+	found = make([]Stripe, 0, max(0, int(most)+len(p.Features)))
 	for n := 0; start.Less(to); n = (n + 1) % len(p.Features) {
 		s := Stripe{p.Features[n], n, start, start.Add(p.Features[n].Width)}
 		if start = s.Right; from.Less(s.Right) {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"math/big"
 	"slices"
 	"strings"
@@ -26,7 +27,12 @@ func (r Run) Code(opening string) string {
 
 // onLine reports whether a place is no farther than so much from the straight line through two others.
 func onLine(at, from, to Point, most fraction.Length) bool {
-	x, y := to.X.Sub(from.X).Rat(), to.Y.Sub(from.Y).Rat()
+	across, up := to.X.Sub(from.X), to.Y.Sub(from.Y)
+	a, b := across.Float64()*at.Y.Sub(from.Y).Float64(), up.Float64()*at.X.Sub(from.X).Float64()
+	if far := most.Float64() * math.Hypot(across.Float64(), up.Float64()); math.Abs(a-b) > 1.001*far+1e-9*(math.Abs(a)+math.Abs(b)) {
+		return false // by far more than a float is wrong by, as most corners are
+	}
+	x, y := across.Rat(), up.Rat()
 	off := new(big.Rat).Mul(x, at.Y.Sub(from.Y).Rat())
 	off.Sub(off, new(big.Rat).Mul(y, at.X.Sub(from.X).Rat())) // times the length of the line
 	square := new(big.Rat).Add(new(big.Rat).Mul(x, x), new(big.Rat).Mul(y, y))
