@@ -171,7 +171,7 @@ func (b *page) half(name string) part {
 }
 
 // small is a picture as drawn for a phone.
-func (b *page) small(name string) template.HTML { return template.HTML(b.drawn[name].markup()[1]) }
+func (b *page) small(name string) template.HTML { return template.HTML(b.drawn[name].shown[1].text) }
 
 // wide reports whether a picture takes more than a column.
 func (b *page) wide(name string) bool { return b.drawn[name].Width > halfWide }

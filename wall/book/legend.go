@@ -32,8 +32,8 @@ func (b *page) signs(small []string, names ...string) (kept []sign) {
 	for i, s := range b.every {
 		wide, narrow := false, false
 		for _, name := range names {
-			has := b.drawn[name].signs()[either(slices.Contains(small, name), 1, 0):]
-			wide, narrow = wide || has[0][i], narrow || has[len(has)-1][i]
+			has := b.drawn[name].shown[either(slices.Contains(small, name), 1, 0):]
+			wide, narrow = wide || has[0].signs[i], narrow || has[len(has)-1].signs[i]
 		}
 		if s.Class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)

@@ -55,8 +55,6 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 	defer fraction.Catch(&err)
 	b := &page{Date: date, text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}, Style: style()}
 	b.draw()
-	b.Contents = b.contents()
-	b.every = b.legend()
 	b.drawPieces()
 	drafts := []*draft{{File{Name: "book.html"}, func() []byte { return fraction.Must(execute("book.tmpl", b.funcs(), b)) }}}
 	for _, made := range b.pictures {
@@ -84,12 +82,16 @@ type draft struct {
 // style is the style sheet of the pages with that of the drawings.
 func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
-// rendered is a picture, its markup, as it is and as drawn for a phone, if it is, and which signs of the legends each of
-// these has, all made once.
+// rendered is a picture and its markup, as it is and as drawn for a phone, if it is.
 type rendered struct {
 	drawing.Picture
-	markup func() []string
-	signs  func() [][]bool
+	shown []markup
+}
+
+// markup is that of a picture, and which signs of the legends it has.
+type markup struct {
+	text  string
+	signs []bool
 }
 
 // sketch is a picture on its way to the book.
@@ -138,45 +140,40 @@ func (b *page) draw() {
 			b.odd, b.leaves = append(b.odd, piece.Label), append(b.leaves, &leaf{at: i, n: len(b.leaves), piece: piece})
 		}
 	}
+	b.Contents = b.contents()
+	b.every = b.legend()
 	inParallel(all, func(s *sketch) {
 		if pic, err := s.make(); !s.may || !errors.As(err, new(*fault.Fault)) {
 			s.made = b.render(fraction.Must(pic, err))
-			s.made.markup()
 		}
 	})
 	for _, s := range all {
-		if s.made.markup != nil {
+		if s.made.shown != nil {
 			b.keep(s.made)
 		}
 	}
 }
 
-// render makes the markup of a picture when that is wanted.
+// render makes the markup of a picture, once.
 func (b *page) render(pic drawing.Picture) rendered {
-	markup := sync.OnceValue(func() []string {
-		all := []string{string(pic.Element())}
-		if narrow, ok := pic.Narrow(); ok {
-			all = append(all, string(narrow.Element()))
-		}
-		return all
-	})
-	return rendered{pic, markup, sync.OnceValue(func() (signs [][]bool) {
-		for i, drawn := range markup() {
-			signs = append(signs, make([]bool, len(b.every)))
-			classes := map[string]bool{} // in their quotation marks
-			for part := range strings.SplitSeq(drawn, " class=") {
-				classes[part[:strings.Index(part[1:], `"`)+2]] = true
-			}
-			for k, s := range b.every {
-				if class, ok := strings.CutPrefix(s.mark, "class="); ok && strings.HasSuffix(class, `"`) {
-					signs[i][k] = classes[class]
-				} else {
-					signs[i][k] = strings.Contains(drawn, s.mark)
-				}
-			}
-		}
-		return signs
-	})}
+	all := []markup{b.written(pic)}
+	if narrow, ok := pic.Narrow(); ok {
+		all = append(all, b.written(narrow))
+	}
+	return rendered{pic, all}
+}
+
+// written writes a picture and looks for its signs: most are classes, which are read at once.
+func (b *page) written(pic drawing.Picture) markup {
+	all, classes := markup{string(pic.Element()), make([]bool, len(b.every))}, map[string]bool{} // in their quotation marks
+	for _, part := range strings.Split(all.text, " class=") {
+		classes[part[:strings.Index(part[1:], `"`)+2]] = true
+	}
+	for i, s := range b.every {
+		class, ok := strings.CutPrefix(s.mark, "class=")
+		all.signs[i] = classes[class] || !(ok && strings.HasSuffix(class, `"`)) && strings.Contains(all.text, s.mark)
+	}
+	return all
 }
 
 // keep keeps a picture for the book, and as a file.
@@ -215,9 +212,9 @@ func (b *page) picture(name string) template.HTML {
 		return template.HTML(fmt.Sprintf("<div %s style=\"--natural:%.5gpx\">%s</div>\n", attrs, width, markup))
 	}
 	if small, ok := large.Narrow(); ok {
-		return of(`class="across"`, large.Width, large.markup()[0]) + of(`class="onphone"`, small.Width, large.markup()[1])
+		return of(`class="across"`, large.Width, large.shown[0].text) + of(`class="onphone"`, small.Width, large.shown[1].text)
 	}
-	return of(either(b.wide(name), `class="alone sideways" tabindex="0" role="group" aria-label="Wide drawing"`, `class="alone"`), large.Width, large.markup()[0])
+	return of(either(b.wide(name), `class="alone sideways" tabindex="0" role="group" aria-label="Wide drawing"`, `class="alone"`), large.Width, large.shown[0].text)
 }
 
 // templates returns the pages of full-size templates for one paper.

@@ -111,27 +111,19 @@ func escape(w *bytes.Buffer, text string) {
 	w.WriteString(text)
 }
 
-// ink writes a coordinate to a hundredth, as short as it goes; 0 for one that is no finite number.
+// ink writes a coordinate to a hundredth, as short as it goes; 0 for one that no paper has.
 func ink(v float64) string { return string(appendInk(nil, v)) }
 
 func appendInk(to []byte, v float64) []byte {
-	if v = math.Round(v * 100); math.Abs(v) >= 1e15 || v-v != 0 { // as large as none on paper
-		if v /= 100; v-v != 0 {
-			v = 0
-		}
-		return strconv.AppendFloat(to, v, 'f', -1, 64)
+	n := int64(0)
+	if v = math.Round(v * 100); math.Abs(v) < 1e15 {
+		n = int64(v)
 	}
-	n := int64(v)
 	if n < 0 {
 		to, n = append(to, '-'), -n
 	}
-	to = strconv.AppendInt(to, n/100, 10)
-	if tenth, rest := byte(n/10%10), byte(n%10); rest > 0 {
-		to = append(to, '.', '0'+tenth, '0'+rest)
-	} else if tenth > 0 {
-		to = append(to, '.', '0'+tenth)
-	}
-	return to
+	part := []byte{'.', '0' + byte(n/10%10), '0' + byte(n%10)}
+	return append(strconv.AppendInt(to, n/100, 10), bytes.TrimRight(part, ".0")...)
 }
 
 // pen writes the commands of a path: strings as they are, numbers and places as ink.
