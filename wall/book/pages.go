@@ -5,11 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"html/template"
-	"runtime"
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -82,18 +80,6 @@ type draft struct {
 // style is the style sheet of the pages with that of the drawings.
 func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
-// rendered is a picture and its markup, as it is and as drawn for a phone, if it is.
-type rendered struct {
-	drawing.Picture
-	shown []markup
-}
-
-// markup is that of a picture, and which signs of the legends it has.
-type markup struct {
-	text  string
-	signs []bool
-}
-
 // sketch is a picture on its way to the book.
 type sketch struct {
 	make func() (drawing.Picture, error)
@@ -154,47 +140,8 @@ func (b *page) draw() {
 	}
 }
 
-// render makes the markup of a picture, once.
-func (b *page) render(pic drawing.Picture) rendered {
-	all := []markup{b.written(pic)}
-	if narrow, ok := pic.Narrow(); ok {
-		all = append(all, b.written(narrow))
-	}
-	return rendered{pic, all}
-}
-
-// written writes a picture and looks for its signs: most are classes, which are read at once.
-func (b *page) written(pic drawing.Picture) markup {
-	all, classes := markup{string(pic.Element()), make([]bool, len(b.every))}, map[string]bool{} // in their quotation marks
-	for _, part := range strings.Split(all.text, " class=") {
-		classes[part[:strings.Index(part[1:], `"`)+2]] = true
-	}
-	for i, s := range b.every {
-		class, ok := strings.CutPrefix(s.mark, "class=")
-		all.signs[i] = classes[class] || !(ok && strings.HasSuffix(class, `"`)) && strings.Contains(all.text, s.mark)
-	}
-	return all
-}
-
 // keep keeps a picture for the book, and as a file.
 func (b *page) keep(made rendered) { b.drawn[made.Name], b.pictures = made, append(b.pictures, made) }
-
-// inParallel does something for each of some things on all processors. What panics there panics here.
-func inParallel[T any](all []T, do func(T)) {
-	var workers sync.WaitGroup
-	slots, caught := make(chan struct{}, runtime.GOMAXPROCS(0)), make([]any, len(all))
-	for i, one := range all {
-		slots <- struct{}{}
-		workers.Go(func() {
-			defer func() { caught[i] = recover(); <-slots }()
-			do(one)
-		})
-	}
-	workers.Wait()
-	if i := slices.IndexFunc(caught, func(c any) bool { return c != nil }); i >= 0 {
-		panic(caught[i])
-	}
-}
 
 // leaf is the title of the job and the date as a string of a style sheet, at the foot of each page.
 func (b *page) leaf() template.CSS {
