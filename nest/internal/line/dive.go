@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // dive rounds the linear programme: it fixes the whole parts of its solution, then one pattern
@@ -105,8 +106,9 @@ func (d *dive) fixWhole() (choices []choice) {
 			choices = append(choices, choice{p, part + d.vary()})
 		}
 	}
-	slices.SortStableFunc(choices, func(a, b choice) int {
-		return cmp.Or(cmp.Compare(b.level, a.level), comparePatterns(a.pattern, b.pattern))
+	sort.SliceStable(choices, func(i, j int) bool {
+		a, b := choices[i], choices[j]
+		return cmp.Or(cmp.Compare(b.level, a.level), comparePatterns(a.pattern, b.pattern)) < 0
 	})
 	return choices
 }
