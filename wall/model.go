@@ -141,6 +141,9 @@ func (m *Model) WithStock(stock []nest.Stock) (*Model, error) {
 	return &other, nil
 }
 
+// Origins returns how many origins are tried on a run: the time of a programme grows with it.
+func (m *Model) Origins(run int) int { return len(m.origins[run]) }
+
 // Layouts yields the layouts of the room as the function [Layouts] does.
 func (m *Model) Layouts(ctx context.Context) iter.Seq2[Layout, error] { return m.layouts(ctx, nil) }
 

@@ -168,12 +168,39 @@ func (e *explorer) sharpen() error {
 	return nil
 }
 
-// How many mixtures of windows are tried at most, fewer where layouts have more than usualPieces, and how
-// soon they settle.
+// How many mixtures of windows are tried at most, fewer where layouts have more than usualPieces and one alone where it takes
+// more than so many panels, and how soon they settle.
 const (
 	mostMixtures = 12
+	heavyMixture = 16_000_000 // a second or a few
 	settling     = 60
 )
+
+// mixtures returns how many mixtures of windows are tried at most.
+func (e *explorer) mixtures(pieces int) int {
+	if e.panels() > heavyMixture {
+		return 1
+	}
+	return max(2, mostMixtures*usualPieces/max(usualPieces, pieces))
+}
+
+// panels returns about how many panels are looked at for one layout of least price: from each seam line as far as
+// a sheet reaches, with each origin.
+func (e *explorer) panels() (panels int) {
+	pitch := e.room.Profile.Pitch()
+	lines := func(x fraction.Length) int {
+		n, _ := x.Mul(int64(len(e.room.Profile.Features))).DivMod(pitch)
+		return int(n) + 1
+	}
+	reach := 0
+	for _, s := range e.room.Stock {
+		reach = max(reach, lines(s.Width))
+	}
+	for r, run := range e.room.Runs {
+		panels += e.model.Origins(r) * lines(run.Width) * reach
+	}
+	return panels
+}
 
 // measure tries the best price with widths counted by windows of the pattern.
 func (e *explorer) measure() error {
@@ -195,7 +222,7 @@ func (e *explorer) measure() error {
 func (e *explorer) mix(family []nest.DualWeight) error {
 	sums, shares := make([]float64, len(family)), make([]float64, len(family))
 	cheap := &e.prices[0].last
-	for met := 1; met <= max(2, mostMixtures*usualPieces/max(usualPieces, len(cheap.Pieces))) && e.needOpen(); met++ {
+	for met := 1; met <= e.mixtures(len(cheap.Pieces)) && e.needOpen(); met++ {
 		for i, w := range family {
 			cost, err := e.objective(w).Cost(cheap)
 			if err != nil {
