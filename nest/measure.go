@@ -20,7 +20,7 @@ type Measure struct {
 
 // Window counts of each repeat of the pattern only what lies between two phases, as much as Weight whole repeats.
 type Window struct {
-	From   fraction.Length // the phase at which it begins
+	From   fraction.Length // the phase at which it begins: at least 0, less than a pitch
 	Width  fraction.Length // above 0, at most a pitch
 	Weight int64           // above 0
 }
@@ -35,11 +35,22 @@ func (m Measure) upTo(x fraction.Length) (sum fraction.Length) {
 	if len(m.Windows) == 0 {
 		return x
 	}
+	repeats, phase := x.DivMod(m.Pitch)
+	var whole int64
 	for _, w := range m.Windows {
-		repeats, rest := x.Sub(w.From).DivMod(m.Pitch)
-		sum = sum.Add(m.Pitch.Mul(repeats).Add(fraction.Min(rest, w.Width).Scale(m.Pitch.Over(w.Width))).Mul(w.Weight))
+		in := phase.Sub(w.From)
+		whole += repeats * w.Weight
+		if in.Sign() < 0 {
+			in = in.Add(m.Pitch) // beyond the window of the repeat before
+			whole -= w.Weight
+		}
+		if in.Less(w.Width) {
+			sum = sum.Add(in.Scale(m.Pitch.Over(w.Width)).Mul(w.Weight))
+		} else {
+			whole += w.Weight
+		}
 	}
-	return sum
+	return sum.Add(m.Pitch.Mul(whole))
 }
 
 // windowsOfRepeat is how many windows a repeat is parted into.
@@ -75,13 +86,15 @@ func (w DualWeight) Measured() (families [][]DualWeight) {
 // windows returns the windows of measures with this much extra: those that miss the phases which a kind of sheets shows once
 // more than the others, then the parts of a repeat.
 func (j *job) windows(extra int64) (all [][]Window) {
-	window := func(from, width int64) Window { return Window{j.length(from).Div(2), j.length(width).Div(2), 1} } // in halves of marks
+	window := func(from, width int64) Window { // in halves of marks
+		return Window{j.length(floorMod(from, 2*j.pitch)).Div(2), j.length(width).Div(2), 1}
+	}
 	for _, k := range j.kinds {
 		if k.w+extra <= 0 {
 			continue
 		}
 		rest := (k.w + extra) % j.pitch // the phases from the left edge on are shown once more as far as this goes
-		from, width := floorMod(2*k.phase-extra+2*rest, 2*j.pitch), 2*(j.pitch-rest)
+		from, width := 2*k.phase-extra+2*rest, 2*(j.pitch-rest)
 		if j.p.Pattern.Mirrored {
 			from, width = j.symmetric(from, width)
 		}
@@ -112,7 +125,7 @@ func (j *job) symmetric(from, width int64) (first, widest int64) {
 			first, widest = a-half, 2*half
 		}
 	}
-	return floorMod(first, turn), widest
+	return first, widest
 }
 
 // measured returns the same values of heights with another measure of widths.

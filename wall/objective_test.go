@@ -19,7 +19,8 @@ func drawObjective(t *rapid.T, room Room) Objective {
 			break
 		}
 		width := objective.Measure.Pitch.Div(1 << rapid.IntRange(0, 4).Draw(t, "pitch to the window, a power of two")) // so costs are exact
-		objective.Measure.Windows = append(objective.Measure.Windows, nest.Window{From: quarters(t, "from", 0, 12), Width: width, Weight: rapid.Int64Range(1, 3).Draw(t, "weight")})
+		_, from := quarters(t, "from", 0, 12).DivMod(objective.Measure.Pitch)
+		objective.Measure.Windows = append(objective.Measure.Windows, nest.Window{From: from, Width: width, Weight: rapid.Int64Range(1, 3).Draw(t, "weight")})
 		if n == 0 && rapid.Bool().Draw(t, "less than the width") {
 			objective.Measure.Extra = fraction.Of(-1, 64)
 		}
