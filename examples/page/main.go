@@ -153,14 +153,14 @@ func engine() (string, error) {
 }
 
 // fold writes data as bytes that are new and copies of what stood anywhere before, which gzip, that
-// looks back 32 KB, makes a twelfth smaller than data. First come the lengths of data and of the first
+// looks back 32 KB, makes a tenth smaller than data. A copy gives way to a longer one from the next byte on. First come the lengths of data and of the first
 // three parts, each in 4 bytes, then the parts: new bytes; how many of them stand before each copy and
 // after the last; lengths of the copies; how far back each begins, 0 as far as the one before. Numbers
 // are varints.
 func fold(data []byte) []byte {
-	const least, tries, again = 16, 32, 8 // bytes of a copy; places looked at; bytes of one from as far back
-	const spared = 4                      // bytes that another copy must be longer by than one from as far back
-	const hashed = 24                     // bits of a hash of a key
+	const least, tries, again = 16, 512, 8 // bytes of a copy; places looked at; bytes of one from as far back
+	const spared = 4                       // bytes that another copy must be longer by than one from as far back
+	const hashed = 24                      // bits of a hash of a key
 	var parts [4][]byte
 	latest, before := make([]int32, 1<<hashed), make([]int32, len(data)) // places of a key's hash, plus 1
 	place := func(i int) *int32 {                                        // the multiplier is Knuth's: 2^64 over the golden ratio
@@ -174,8 +174,7 @@ func fold(data []byte) []byte {
 		}
 		return n
 	}
-	for i := 0; i <= end; {
-		length, back := 0, 0
+	best := func(i int) (length, back int) {
 		at := int(*place(i)) - 1
 		for n := 0; at >= 0 && n < tries && i+length < len(data); at, n = int(before[at])-1, n+1 {
 			if data[at+length] != data[i+length] { // no longer than the best
@@ -193,7 +192,21 @@ func fold(data []byte) []byte {
 				length, back = n, 0
 			}
 		}
+		return length, back
+	}
+	note := func(i int) {
+		first := place(i)
+		before[i], *first = *first, int32(i+1)
+	}
+	for i := 0; i <= end; {
+		length, back := best(i)
+		note(i)
 		next := i + 1
+		if length > 0 && next <= end {
+			if longer, _ := best(next); longer > length {
+				length = 0
+			}
+		}
 		if length > 0 {
 			parts[0] = append(parts[0], data[from:i]...)
 			parts[1] = binary.AppendUvarint(parts[1], uint64(i-from))
@@ -202,10 +215,9 @@ func fold(data []byte) []byte {
 			next = i + length
 			from, last = next, cmp.Or(back, last)
 		}
-		for ; i < next; i++ {
+		for i++; i < next; i++ {
 			if i <= end {
-				first := place(i)
-				before[i], *first = *first, int32(i+1)
+				note(i)
 			}
 		}
 	}
