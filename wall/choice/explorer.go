@@ -40,8 +40,9 @@ type explorer struct {
 
 	bare   nest.Problem  // without a part
 	strips []nest.Strip  // that every layout covers
-	least  Need          // no layout needs less
+	least  Need          // no layout needs less, nor less of any of it
 	how    nest.Argument // what that rests on
+	within *limit        // nil where a sheet of every kind is within what is found
 	onHand int           // sheets of stock with a count
 	buys   bool          // other stock has none
 
@@ -53,6 +54,13 @@ type explorer struct {
 	between map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
 	open    []openNest                   // of the layouts whose least need is not known
 	broken  int                          // hard rules that the first layout had to break; no other may break more
+}
+
+// limit is what holds for those choices only that cost no more than one that was found: none of them takes a sheet
+// of a dearer kind.
+type limit struct {
+	need  Need // of the one that was found
+	least Need // none of them needs less
 }
 
 // nested is what is known of the least blemish with which some parts were met, and their nest if one
@@ -82,7 +90,7 @@ func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
 // bounds leave open, in the orders that close the gaps of the front. Each round goes on where the one
 // before ended, so that more rounds find all that fewer do.
 func (e *explorer) search() error {
-	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices, e.takeOver} {
+	for _, start := range []func() error{e.bound, e.startLooks, e.takeOver, e.leaveOut, e.startPrices} {
 		if err := start(); err != nil || e.ended() {
 			return err
 		}
@@ -108,7 +116,7 @@ func (e *explorer) ended() bool {
 	switch {
 	case len(e.found) == 0:
 		return false
-	case e.found[0].complete() && e.found[0].Need.Compare(e.least) <= 0:
+	case e.found[0].complete() && e.found[0].Need.Compare(e.leastOfAll()) <= 0:
 		e.end = BoundMet
 	case slices.ContainsFunc(e.orders, func(o *order) bool { return o.spent }):
 		e.end = LayoutsSpent
@@ -143,15 +151,50 @@ func (e *explorer) bound() (err error) {
 	return nil
 }
 
-// raise raises the bound of the room to another one.
+// leaveOut leaves the kinds out of prices of which one sheet costs more than what is found.
+func (e *explorer) leaveOut() error {
+	cheap := &e.found[len(e.found)-1]
+	bare := e.bare
+	bare.Stock = nil
+	for _, s := range e.room.Stock {
+		if price, err := s.Price.Ratio(); err != nil {
+			return err
+		} else if price.Compare(cheap.Need.Cost) <= 0 {
+			bare.Stock = append(bare.Stock, s)
+		}
+	}
+	if !cheap.complete() || len(bare.Stock) == len(e.room.Stock) {
+		return nil
+	}
+	lower, err := nest.StripBound(bare, e.room.Gaps.Seam, e.strips)
+	if err == nil {
+		e.bare, e.within = bare, &limit{cheap.Need, e.least}
+		e.raise(lower)
+	}
+	return err
+}
+
+// raise raises the bound of the room, or of what is within the limit, to another one.
 func (e *explorer) raise(l nest.Bound) {
-	raised := Need{e.least.Cost, max(e.least.Bought, l.Bought), max(e.least.Sheets, l.Sheets)}
+	least := &e.least
+	if e.within != nil {
+		least = &e.within.least
+	}
+	raised := Need{least.Cost, max(least.Bought, l.Bought), max(least.Sheets, l.Sheets)}
 	if raised.Cost.Less(l.Cost) {
 		raised.Cost = l.Cost
 	}
-	if raised != e.least {
-		e.least, e.how = raised, l.How
+	if raised != *least {
+		*least, e.how = raised, l.How
 	}
+}
+
+// leastOfAll returns what no layout needs less than: what is beyond the limit needs more than what is found.
+func (e *explorer) leastOfAll() Need {
+	if e.within != nil {
+		return e.within.least
+	}
+	return e.least
 }
 
 // look nests a layout unless one with the same parts that looks as good was met before or a bound says

@@ -156,7 +156,7 @@ func (o *offcuts) shuffle() error {
 // needOpen reports whether some layout may need less than the choice of least need.
 func (e *explorer) needOpen() bool {
 	cheap := &e.found[len(e.found)-1]
-	return !cheap.complete() || cheap.Need.Compare(e.least) > 0 && !e.closed(nil, cheap)
+	return !cheap.complete() || cheap.Need.Compare(e.leastOfAll()) > 0 && !e.closed(nil, cheap)
 }
 
 // add adds a layout as a base unless it is one, or the others take much memory.

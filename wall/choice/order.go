@@ -19,6 +19,7 @@ import (
 // Geoffrion, "Lagrangean relaxation for integer programming", Mathematical Programming Study 2, 1974).
 type order struct {
 	price  nest.DualWeight // with weight; the zero value for the order of blemish
+	within *limit          // for which alone the price holds, or nil
 	weight fraction.Ratio  // the blemish that an inch of price counts as; 0: price alone decides
 	byLook bool            // the order of blemish
 
@@ -45,6 +46,9 @@ func (o *order) unmet(blemish *fraction.Ratio) (price fraction.Length, some bool
 // leastNeed returns what a layout of this price needs at least.
 func (o *order) leastNeed(price fraction.Length) (n Need) {
 	n.Cost, n.Bought, n.Sheets = o.price.Least(price)
+	if o.within != nil && o.within.need.Compare(n) < 0 {
+		n = o.within.need
+	}
 	return n
 }
 
@@ -250,10 +254,11 @@ func (e *explorer) mix(family []nest.DualWeight) error {
 
 // relaxedLeast returns the bound of the room as [nest.DualWeight.Relaxed] counts.
 func (e *explorer) relaxedLeast() float64 {
-	if e.least.Cost.IsZero() {
-		return float64(e.least.Sheets)
+	least := e.leastOfAll()
+	if least.Cost.IsZero() {
+		return float64(least.Sheets)
 	}
-	return float64(e.least.Cost.Num()) / float64(e.least.Cost.Den())
+	return float64(least.Cost.Num()) / float64(least.Cost.Den())
 }
 
 // try starts on the order of a price and makes it the first if it says more than the others, in place of the one that
@@ -295,7 +300,7 @@ func (e *explorer) objective(w nest.DualWeight) wall.Objective {
 func (e *explorer) startPrice(w nest.DualWeight, blemish fraction.Ratio) (*order, error) {
 	o := e.objective(w)
 	o.Weight = blemish
-	return e.start(&order{price: w, weight: blemish}, e.model.LayoutsByCost(e.ctx, o))
+	return e.start(&order{price: w, within: e.within, weight: blemish}, e.model.LayoutsByCost(e.ctx, o))
 }
 
 // Shares of the layouts of a round.
