@@ -25,7 +25,7 @@ func TestCheapestIsNotCalledFewest(t *testing.T) {
 	for _, f := range verify.Plan([]byte(job), data) {
 		t.Error(f)
 	}
-	if headline := Headline(p); len(p.Sheets) != 2 || !strings.Contains(headline, "Proved: no layout that looks as good has cheaper sheets") {
+	if headline := Headline(p); len(p.Sheets) != 2 || !strings.Contains(headline, "Proved: no layout of this room has cheaper sheets") {
 		t.Errorf("%d sheets: %s", len(p.Sheets), headline)
 	}
 	files, err := Files(p)

@@ -424,8 +424,8 @@ type Choice struct {
 	Proved       bool           `json:"proved"` // its nest is best, as [nest.Bound] says
 
 	// What is proved among all layouts of the room, and what is left open: none that looks as good or
-	// better needs fewer sheets than SheetsAtLeast or, for their prices, less than CostAtLeast; none that
-	// needs as little or less has less blemish than BlemishAtLeast.
+	// better costs less than CostAtLeast or, if it costs no more than this one, needs fewer sheets than
+	// SheetsAtLeast; none that needs as little or less has less blemish than BlemishAtLeast.
 	Status         choice.Status  `json:"status"`
 	SheetsAtLeast  int            `json:"sheets_at_least"`
 	CostAtLeast    fraction.Ratio `json:"sheet_cost_at_least"`
