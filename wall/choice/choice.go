@@ -183,7 +183,11 @@ func (e *ShortError) Error() string {
 			text += ", as the search was stopped"
 		}
 	}
-	text += fmt.Sprintf("; at least %d needed, %d on hand", e.Least, e.OnHand)
+	text += "; "
+	if e.Least > e.OnHand {
+		text += fmt.Sprintf("at least %d needed, ", e.Least)
+	}
+	text += fmt.Sprintf("%d on hand", e.OnHand)
 	if e.Buys {
 		text += ", as many as needed to buy"
 	}

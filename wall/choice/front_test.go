@@ -293,10 +293,10 @@ func TestProved(t *testing.T) {
 func TestShortError(t *testing.T) {
 	left := LeftOver{Piece: "3a", Run: "north", Why: nest.TooLong}
 	for want, e := range map[string]ShortError{
-		"the stock is not enough for any layout; at least 4 needed, 2 on hand; pieces left over: 0":                                                                                               {Least: 4, OnHand: 2, Proved: true},
-		"the stock is not enough for any layout; at least 0 needed, 0 on hand, as many as needed to buy; pieces left over: 0":                                                                     {Buys: true, Proved: true},
-		"no plan was found: the stock was not enough for any of 7 layouts that were looked at, and others were not; at least 0 needed, 0 on hand; pieces left over: 0":                            {Layouts: 7},
-		"no plan was found: the stock was not enough for any of 7 layouts that were looked at, and others were not, as the search was stopped; at least 0 needed, 0 on hand; pieces left over: 0": {Layouts: 7, Stopped: true},
+		"the stock is not enough for any layout; at least 4 needed, 2 on hand; pieces left over: 0":                                                                            {Least: 4, OnHand: 2, Proved: true},
+		"the stock is not enough for any layout; 0 on hand, as many as needed to buy; pieces left over: 0":                                                                     {Buys: true, Proved: true},
+		"no plan was found: the stock was not enough for any of 7 layouts that were looked at, and others were not; 0 on hand; pieces left over: 0":                            {Layouts: 7},
+		"no plan was found: the stock was not enough for any of 7 layouts that were looked at, and others were not, as the search was stopped; 0 on hand; pieces left over: 0": {Layouts: 7, Stopped: true},
 	} {
 		if got := e.Error(); got != want {
 			t.Errorf("%q, want %q", got, want)
