@@ -75,7 +75,11 @@ func (e *explorer) stacked(stock nest.Stock) func(height fraction.Length) int64 
 	const wholeSheet = 720720 // a multiple of all numbers up to 16
 	long := stock.Usable(e.room.Saw).Add(e.room.Saw.Kerf)
 	return func(height fraction.Length) int64 {
-		n, _ := long.DivMod(height.Add(e.room.Saw.Kerf))
+		with := height.Add(e.room.Saw.Kerf)
+		if with.Sign() <= 0 {
+			return 0 // a knife takes no kerf
+		}
+		n, _ := long.DivMod(with)
 		return wholeSheet / max(1, n)
 	}
 }
