@@ -82,13 +82,8 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 		a, b := &all[i], &all[j]
 		return compareProducts(b.need, slices.Max(a.holds), a.need, slices.Max(b.holds)) < 0
 	})
-	var best []DualWeight
-	for _, w := range all {
-		if n := len(best); n < most && (n == 0 || !slices.Equal(best[n-1].each, w.each)) {
-			best = append(best, w)
-		}
-	}
-	return best, nil
+	all = slices.CompactFunc(all, func(a, b DualWeight) bool { return slices.Equal(a.each, b.each) })
+	return all[:max(0, min(most, len(all)))], nil
 }
 
 // DualWeightOf returns the dual weight that by heights bounds these parts best, or nearly so where the

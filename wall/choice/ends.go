@@ -48,7 +48,7 @@ func (e *explorer) nodes() int {
 
 // choices returns the front with what is proved of each choice.
 func (e *explorer) choices() (Choices, error) {
-	c := Choices{Least: e.leastOfAll(), How: e.how, Layouts: e.layouts, End: e.end}
+	c := Choices{Least: e.least, How: e.how, Layouts: e.layouts, End: e.end}
 	for _, f := range e.found {
 		if f.complete() {
 			f.Status = e.proved(&f)
@@ -60,7 +60,7 @@ func (e *explorer) choices() (Choices, error) {
 	if len(c.Front) == 0 {
 		return Choices{}, e.short()
 	}
-	if c.End == BudgetSpent && c.Sheets().Need.Compare(c.Least) <= 0 {
+	if c.End == BudgetSpent && c.Sheets().Need.Compare(e.least) <= 0 {
 		c.End = BoundMet
 	}
 	return c, nil
@@ -69,7 +69,7 @@ func (e *explorer) choices() (Choices, error) {
 // proved returns what is proved of a choice. A layout that was passed over because of a bound needs
 // no less than one that looks as good.
 func (e *explorer) proved(c *Choice) (status Status) {
-	need := c.Need.Compare(e.leastOfAll()) <= 0
+	need := c.Need.Compare(e.least) <= 0
 	if !need {
 		need = c.Nest.Bound.Proved && e.closed(&c.Layout.Total, c)
 		for _, o := range e.open {
@@ -94,13 +94,13 @@ func (e *explorer) leastNeed(c *Choice) Need {
 	if c.Status&NeedProved != 0 {
 		return c.Need
 	}
-	least, within := e.least, e.within != nil && c.Need.Cost.Compare(e.within.need.Cost) <= 0
-	if within {
-		least = e.within.least
+	floor, beyond := e.least, e.within != nil && e.within.need.Cost.Less(c.Need.Cost)
+	if beyond {
+		floor = e.within.all
 	}
-	floor := least
+	least := floor
 	for _, o := range e.orders {
-		if o.within != nil && !within {
+		if beyond && o.within != nil {
 			continue
 		}
 		price, some := o.unmet(&c.Layout.Total)

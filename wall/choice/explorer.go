@@ -40,9 +40,9 @@ type explorer struct {
 
 	bare   nest.Problem  // without a part
 	strips []nest.Strip  // that every layout covers
-	least  Need          // no layout needs less, nor less of any of it
+	least  Need          // no layout needs less
 	how    nest.Argument // what that rests on
-	within *limit        // nil where a sheet of every kind is within what is found
+	within *limit        // what prices hold for, nil where that is every choice
 	onHand int           // sheets of stock with a count
 	buys   bool          // other stock has none
 
@@ -56,11 +56,10 @@ type explorer struct {
 	broken  int                          // hard rules that the first layout had to break; no other may break more
 }
 
-// limit is what holds for those choices only that cost no more than one that was found: none of them takes a sheet
-// of a dearer kind.
+// limit is that choices cost no more than one that was found, so that none takes a sheet of a dearer kind.
 type limit struct {
-	need  Need // of the one that was found
-	least Need // none of them needs less
+	need Need // of the one that was found
+	all  Need // no choice needs less of any of it, however dear
 }
 
 // nested is what is known of the least blemish with which some parts were met, and their nest if one
@@ -116,7 +115,7 @@ func (e *explorer) ended() bool {
 	switch {
 	case len(e.found) == 0:
 		return false
-	case e.found[0].complete() && e.found[0].Need.Compare(e.leastOfAll()) <= 0:
+	case e.found[0].complete() && e.found[0].Need.Compare(e.least) <= 0:
 		e.end = BoundMet
 	case slices.ContainsFunc(e.orders, func(o *order) bool { return o.spent }):
 		e.end = LayoutsSpent
@@ -151,18 +150,12 @@ func (e *explorer) bound() (err error) {
 	return nil
 }
 
-// leaveOut leaves the kinds out of prices of which one sheet costs more than what is found.
+// leaveOut leaves the kinds out of prices of which one sheet costs more than what is found: what takes it needs more.
 func (e *explorer) leaveOut() error {
-	cheap := &e.found[len(e.found)-1]
-	bare := e.bare
-	bare.Stock = nil
-	for _, s := range e.room.Stock {
-		if price, err := s.Price.Ratio(); err != nil {
-			return err
-		} else if price.Compare(cheap.Need.Cost) <= 0 {
-			bare.Stock = append(bare.Stock, s)
-		}
-	}
+	cheap, bare := &e.found[len(e.found)-1], e.bare
+	bare.Stock = slices.DeleteFunc(slices.Clone(e.room.Stock), func(s nest.Stock) bool {
+		return cheap.Need.Cost.Less(fraction.Must(s.Price.Ratio()))
+	})
 	if !cheap.complete() || len(bare.Stock) == len(e.room.Stock) {
 		return nil
 	}
@@ -174,27 +167,15 @@ func (e *explorer) leaveOut() error {
 	return err
 }
 
-// raise raises the bound of the room, or of what is within the limit, to another one.
+// raise raises the bound of the room to another one.
 func (e *explorer) raise(l nest.Bound) {
-	least := &e.least
-	if e.within != nil {
-		least = &e.within.least
-	}
-	raised := Need{least.Cost, max(least.Bought, l.Bought), max(least.Sheets, l.Sheets)}
+	raised := Need{e.least.Cost, max(e.least.Bought, l.Bought), max(e.least.Sheets, l.Sheets)}
 	if raised.Cost.Less(l.Cost) {
 		raised.Cost = l.Cost
 	}
-	if raised != *least {
-		*least, e.how = raised, l.How
+	if raised != e.least {
+		e.least, e.how = raised, l.How
 	}
-}
-
-// leastOfAll returns what no layout needs less than: what is beyond the limit needs more than what is found.
-func (e *explorer) leastOfAll() Need {
-	if e.within != nil {
-		return e.within.least
-	}
-	return e.least
 }
 
 // look nests a layout unless one with the same parts that looks as good was met before or a bound says

@@ -77,7 +77,7 @@ func (e *explorer) stacked(stock nest.Stock) func(height fraction.Length) int64 
 	return func(height fraction.Length) int64 {
 		with := height.Add(e.room.Saw.Kerf)
 		if with.Sign() <= 0 {
-			return 0 // a knife takes no kerf
+			return 0 // a strip of no height, and no kerf beside it
 		}
 		n, _ := long.DivMod(with)
 		return wholeSheet / max(1, n)
@@ -160,7 +160,7 @@ func (o *offcuts) shuffle() error {
 // needOpen reports whether some layout may need less than the choice of least need.
 func (e *explorer) needOpen() bool {
 	cheap := &e.found[len(e.found)-1]
-	return !cheap.complete() || cheap.Need.Compare(e.leastOfAll()) > 0 && !e.closed(nil, cheap)
+	return !cheap.complete() || cheap.Need.Compare(e.least) > 0 && !e.closed(nil, cheap)
 }
 
 // add adds a layout as a base unless it is one, or the others take much memory.

@@ -254,11 +254,10 @@ func (e *explorer) mix(family []nest.DualWeight) error {
 
 // relaxedLeast returns the bound of the room as [nest.DualWeight.Relaxed] counts.
 func (e *explorer) relaxedLeast() float64 {
-	least := e.leastOfAll()
-	if least.Cost.IsZero() {
-		return float64(least.Sheets)
+	if e.least.Cost.IsZero() {
+		return float64(e.least.Sheets)
 	}
-	return float64(least.Cost.Num()) / float64(least.Cost.Den())
+	return float64(e.least.Cost.Num()) / float64(e.least.Cost.Den())
 }
 
 // try starts on the order of a price and makes it the first if it says more than the others, in place of the one that
