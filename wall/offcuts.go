@@ -322,15 +322,22 @@ type buffers struct {
 }
 
 // stop is a node with its labels, the least penalty of them, the penalty above which no label is
-// kept, the most of a full list, and the number of the label that was as good as the last one refused.
+// kept, the most of a full list, and the numbers of the labels that were as good as the last ones: those of
+// each way to take a panel after each label of another node.
 type stop struct {
-	labels      []label
+	n           int
 	least, most int64
-	better      int
+	labels      [mostLabels]label // those beyond n have more penalty than any
+	better      [takings][mostLabels]uint8
 }
 
 // clear takes all labels away.
-func (s *stop) clear() { *s = stop{s.labels[:0], math.MaxInt64, math.MaxInt64, 0} }
+func (s *stop) clear() {
+	*s = stop{least: math.MaxInt64, most: math.MaxInt64}
+	for k := range s.labels {
+		s.labels[k].penalty = math.MaxInt64
+	}
+}
 
 // label is a way to cover bays up to a node: its penalty, and the offcut that it holds, which is used
 // up to a place and so high.
@@ -388,7 +395,7 @@ func (t *taking) cover(n int, before []label) []label {
 	if t.Leftward {
 		from, to = last, 0
 	}
-	t.at[from].labels, t.at[from].least = append(t.at[from].labels, before...), 0
+	t.at[from].n, t.at[from].least = copy(t.at[from].labels[:], before), 0
 	for k := range b.panels {
 		if p := &b.panels[k]; !t.Leftward {
 			t.take(n, p, p.i, p.j)
@@ -397,8 +404,16 @@ func (t *taking) cover(n int, before []label) []label {
 	for k := len(b.panels) - 1; k >= 0 && t.Leftward; k-- {
 		t.take(n, &b.panels[k], b.panels[k].j, b.panels[k].i)
 	}
-	return slices.Clone(t.at[to].labels)
+	return slices.Clone(t.at[to].labels[:t.at[to].n])
 }
+
+// The ways to take a panel: from the offcut at hand, from a new strip that leaves none, and from one whose offcut is held.
+const (
+	fromOffcut = iota
+	beside
+	anew
+	takings
+)
 
 // take adds the labels of a panel that goes on from one node to another.
 func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
@@ -407,7 +422,8 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 	if p.broken {
 		penalty += brokenPenalty
 	}
-	if before := &t.at[from]; len(before.labels) == 0 || before.least+penalty > stop.most {
+	before := &t.at[from]
+	if before.n == 0 || before.least+penalty > stop.most {
 		return
 	}
 	tallest := &b.pieces[p.pieces][0]
@@ -419,32 +435,38 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 	left, right := b.within(p, tallest)
 	upright, turned := t.places(b, left-b.origin, right-b.origin)
 	width, high := right-left, t.high[tallest.height]
-	start, fresh := min(upright, turned)+width, int64(math.MaxInt64) // least penalty with the offcut of a new strip
-	for k := range t.at[from].labels {
-		q := &t.at[from].labels[k]
-		if q.penalty+penalty > stop.most {
+	start, strip, fresh := min(upright, turned)+width, t.strip[tallest.height], int64(math.MaxInt64) // least penalty with the offcut of a new strip
+	last := step{0, int32(bay), to}
+	for k := range before.n {
+		q := &before.labels[k]
+		next := q.penalty + penalty
+		if next > stop.most {
 			continue
 		}
-		next, step := label{penalty: q.penalty + penalty, used: q.used, high: q.high}, step{q.step, int32(bay), to}
-		if high <= q.high {
-			held := next
-			if held.used += min(t.mod(upright-q.phase), t.mod(turned-q.phase)) + width; held.used <= t.width {
-				held.used += t.kerf
-				t.add(stop, held, step)
+		last.before = q.step
+		if high <= q.high && q.used+width <= t.width {
+			if used := q.used + min(t.beyond(upright-q.phase), t.beyond(turned-q.phase)) + width; used <= t.width {
+				l := label{penalty: next, used: used + t.kerf, high: q.high}
+				if better := &stop.better[fromOffcut][k]; !stop.labels[*better].asGood(&l) {
+					t.add(stop, l, better, &last)
+				}
 			}
 		}
+		l := label{penalty: next + strip, used: q.used, high: q.high} // the offcut at hand is kept
 		if start > t.width {
-			next.penalty += t.whole // it comes from another kind of stock
-			t.add(stop, next, step)
+			l.penalty = next + t.whole // it comes from another kind of stock
+		}
+		if l.penalty > stop.most {
 			continue
 		}
-		if next.penalty += t.strip[tallest.height]; next.penalty > stop.most {
-			continue
+		if better := &stop.better[beside][k]; !stop.labels[*better].asGood(&l) {
+			t.add(stop, l, better, &last)
 		}
-		t.add(stop, next, step) // the offcut at hand is kept
-		if next.penalty < fresh {
-			fresh, next.used, next.high = next.penalty, start+t.kerf, high
-			t.add(stop, next, step)
+		if start <= t.width && l.penalty < fresh {
+			fresh, l.used, l.high = l.penalty, start+t.kerf, high
+			if better := &stop.better[anew][k]; !stop.labels[*better].asGood(&l) {
+				t.add(stop, l, better, &last)
+			}
 		}
 	}
 }
@@ -464,9 +486,12 @@ func (t *taking) places(b *offcutBay, left, right int64) (upright, turned int64)
 }
 
 // mod returns x modulo the pitch; what rounding leaves just below the pitch counts as 0.
-func (t *taking) mod(x int64) int64 {
+func (t *taking) mod(x int64) int64 { return t.beyond(modulo(x, t.pitch)) }
+
+// beyond is mod of what is less than the pitch away from 0.
+func (t *taking) beyond(x int64) int64 {
 	const rounding = 8 // more than a sum of rounded lengths is off, in steps
-	if x = modulo(x, t.pitch); x >= t.pitch-rounding {
+	if x += x >> 63 & t.pitch; x >= t.pitch-rounding {
 		return 0
 	}
 	return x
@@ -488,20 +513,21 @@ func modulo(x, pitch int64) int64 {
 
 // add adds a label at its node unless one there is as good in all, and takes those away that are
 // better in nothing.
-func (t *taking) add(stop *stop, l label, last step) {
-	list, worst := stop.labels, -1
-	if l.penalty > stop.most || stop.better < len(list) && list[stop.better].asGood(&l) {
+func (t *taking) add(stop *stop, l label, better *uint8, last *step) {
+	list, worst := stop.labels[:stop.n], -1
+	if l.penalty > stop.most {
 		return
 	}
 	for k := range list {
 		if list[k].asGood(&l) {
-			stop.better = k
+			*better = uint8(k)
 			return
 		}
 	}
 	for k := 0; k < len(list); k++ {
 		if q := &list[k]; l.asGood(q) {
 			*q = list[len(list)-1]
+			list[len(list)-1].penalty = math.MaxInt64
 			list = list[:len(list)-1]
 			k--
 		} else if worst < 0 || q.penalty > list[worst].penalty {
@@ -510,17 +536,17 @@ func (t *taking) add(stop *stop, l label, last step) {
 	}
 	if len(list) < mostLabels {
 		worst = len(list)
-		list = append(list, l)
+		list = list[:worst+1]
 	} else if list[worst].penalty <= l.penalty {
 		return // a full list has lost none
 	}
 	l.step, l.phase = int32(len(t.steps)), modulo(l.used, t.pitch)
-	t.steps, list[worst] = append(t.steps, last), l
-	stop.labels, stop.least, stop.most = list, min(stop.least, l.penalty), math.MaxInt64
+	t.steps, list[worst], *better = append(t.steps, *last), l, uint8(worst)
+	stop.n, stop.least, stop.most = len(list), min(stop.least, l.penalty), math.MaxInt64
 	if len(list) == mostLabels {
 		stop.most = list[0].penalty
-		for _, q := range list {
-			stop.most = max(stop.most, q.penalty)
+		for k := range list {
+			stop.most = max(stop.most, list[k].penalty)
 		}
 	}
 }

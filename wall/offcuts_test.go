@@ -167,7 +167,7 @@ func TestLabelsAtANode(t *testing.T) {
 		for _, penalty := range rapid.SliceOfNDistinct(rapid.Int64Range(0, 99), 30, 60, rapid.ID).Draw(t, "penalties") {
 			used := rapid.Int64Range(0, 9).Draw(t, "used") - penalty // most are better in something
 			l := label{penalty: penalty, used: used, high: used + rapid.Int64Range(-9, 9).Draw(t, "higher")}
-			taking.add(&stop, l, step{node: int32(penalty)})
+			taking.add(&stop, l, new(uint8), &step{node: int32(penalty)})
 			if slices.ContainsFunc(want, func(q label) bool { return q.asGood(&l) }) {
 				continue
 			}
@@ -175,7 +175,7 @@ func TestLabelsAtANode(t *testing.T) {
 			slices.SortFunc(want, func(a, b label) int { return cmp.Compare(a.penalty, b.penalty) })
 			want = want[:min(len(want), mostLabels)]
 		}
-		got := slices.SortedFunc(slices.Values(stop.labels), func(a, b label) int { return cmp.Compare(a.penalty, b.penalty) })
+		got := slices.SortedFunc(slices.Values(stop.labels[:stop.n]), func(a, b label) int { return cmp.Compare(a.penalty, b.penalty) })
 		for i := range got {
 			if n := got[i].step; taking.steps[n].node != int32(got[i].penalty) {
 				t.Fatalf("label %+v came by step %+v", got[i], taking.steps[n])
