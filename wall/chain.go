@@ -84,12 +84,12 @@ func (c *chain) tries(j junction, i int) bool {
 	})
 }
 
-// meet returns the cost of residue i following residue before at the junction.
-func (c *chain) meet(j junction, before, i int) cost {
+// coupler returns what the meeting of two residues at the junction costs.
+func (c *chain) coupler(j junction) *coupler {
 	if c.free(j) {
-		return zeroCost
+		return nil // nothing
 	}
-	return c.search.m.couplers[j].meet(before, i)
+	return c.search.m.couplers[j]
 }
 
 // rest returns the best cost of all that follows the junction after a stretch of residue before.
@@ -98,7 +98,7 @@ func (c *chain) rest(j junction, before int) cost {
 	case j.run == len(c.search.m.room.Runs) && c.residue < 0:
 		return zeroCost
 	case j.run == len(c.search.m.room.Runs):
-		return c.meet(j, before, c.residue)
+		return c.coupler(j).meet(before, c.residue)
 	case c.free(j):
 		before = 0
 	}
@@ -128,13 +128,13 @@ func (c *chain) solve(j junction) *ways {
 			}
 		}
 	}
-	order := w.ascending()
+	order, coupler := w.ascending(), c.coupler(j)
 	for before := range w.after {
 		for _, i := range order {
 			if w.on[i].compare(&w.after[before]) >= 0 {
 				break // meeting costs nothing less than zero
 			}
-			if all := w.on[i].plus(c.meet(j, before, i)); all.compare(&w.after[before]) < 0 {
+			if all := w.on[i].plus(coupler.meet(before, i)); all.compare(&w.after[before]) < 0 {
 				w.after[before] = all
 			}
 		}

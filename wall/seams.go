@@ -108,7 +108,7 @@ func (p *program) shear(c *cover, i int) {
 		}
 	}
 	if c.rest[0].feasible() && q.agrees(o) {
-		q.bests[i], q.known[i] = q.edgeCost(o).plus(c.rest[0]), true
+		q.bests[i], q.known[i] = q.edgeCost(i).plus(c.rest[0]), true
 	}
 }
 
@@ -117,7 +117,7 @@ func (p *program) solution(i int) *solution {
 	sol, ok := p.solved[i]
 	if !ok {
 		o := p.origin(p.run, i)
-		sol = &solution{program: p, origin: o, base: p.edgeCost(o), bays: make([]cover, len(p.bays))}
+		sol = &solution{program: p, origin: o, base: p.edgeCost(i), bays: make([]cover, len(p.bays))}
 		p.solve(i, sol)
 		p.solved[i] = sol
 	}
@@ -164,7 +164,7 @@ func (p *program) solve(i int, sol *solution) cost {
 			return infinite
 		}
 	}
-	return p.edgeCost(o).plus(after)
+	return p.edgeCost(i).plus(after)
 }
 
 // reaches reports false only where sheets side by side cannot cover a bay, wherever the seams are and

@@ -267,18 +267,18 @@ func (p *path) arrive() {
 
 func (p *path) growJunction(f *frontier) {
 	c := p.chain
-	w := c.solve(p.j)
+	w, coupler := c.solve(p.j), c.coupler(p.j)
 	width := c.width(p.j)
 	for k, o := range w.all {
 		for i := range width {
 			if !c.tries(p.j, i) || !o.best(i).feasible() {
 				continue
 			}
-			met := p.soFar.plus(c.meet(p.j, p.residue, i))
+			met := p.soFar.plus(coupler.meet(p.residue, i))
 			bound := met.plus(*o.best(i)).plus(c.rest(o.next, i))
 			if bound.feasible() {
 				q := &path{parent: p, choice: k*width + i, depth: p.depth + 1, chain: c, way: o, residue: i,
-					soFar: met.plus(o.edgeCost(o.origin(o.run, i))), bound: bound}
+					soFar: met.plus(o.edgeCost(i)), bound: bound}
 				q.arrive()
 				heap.Push(f, q)
 			}

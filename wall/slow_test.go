@@ -263,7 +263,7 @@ func exactSeam(s *stretch, o, x fraction.Length) exactCost {
 
 // exactEdges returns the cost of the edges and of seams to installed panels, the origin at o.
 func exactEdges(s *stretch, o fraction.Length) exactCost {
-	c := exactCost{broken: int(s.edgeCost(o).broken), uneven: s.uneven(o), narrow: wide}
+	c := exactCost{broken: int(s.edgeCostAt(o).broken), uneven: s.uneven(o), narrow: wide}
 	c = c.add(s.edgeTerms(o)...)
 	for _, x := range s.beside {
 		c = c.add(s.seamTerms(x)...).add(s.lineTerm(o, x))

@@ -38,6 +38,7 @@ type stretch struct {
 	whole  *stretch // that of which this is shorn
 	lock   sync.Mutex
 	seams  []seams // by residue, behind the lock
+	edged  []cost  // what edgeCost returns, by residue, behind the lock; no cost has narrow 0
 }
 
 // seams is what seams cost at the seam lines of a stretch.
@@ -61,7 +62,7 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 	axis, _ := profile.Mirror()
 	s := &stretch{Model: m, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
 		pitch: profile.Pitch(), axis: axis, turns: profile.Turns(),
-		phases: []fraction.Length{{}}, seams: make([]seams, len(m.residues[r]))}
+		phases: []fraction.Length{{}}, seams: make([]seams, len(m.residues[r])), edged: make([]cost, len(m.residues[r]))}
 	s.keeper = s
 	half := m.room.Gaps.Seam.Div(2)
 	if !profile.Boards {
@@ -175,8 +176,18 @@ func (s *stretch) agrees(o fraction.Length) bool {
 	return !slices.ContainsFunc(s.installed(), func(in Installed) bool { return fraction.Must(s.room.Profile.Phase(in.Left, o)) != in.LeftPhase })
 }
 
-// edgeCost returns the cost of the edges and of the seams that are given, the origin at o.
-func (s *stretch) edgeCost(o fraction.Length) cost {
+// edgeCost returns the cost of the edges and of the seams that are given with residue i.
+func (s *stretch) edgeCost(i int) cost {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	if s.edged[i] == (cost{}) {
+		s.edged[i] = s.edgeCostAt(s.origin(s.run, i))
+	}
+	return s.edged[i]
+}
+
+// edgeCostAt returns the same, the origin at o.
+func (s *stretch) edgeCostAt(o fraction.Length) cost {
 	c := zeroCost
 	for _, t := range s.edgeTerms(o) {
 		c.blemish = total(c.blemish, inGrains(t.cost()))
