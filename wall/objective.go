@@ -3,6 +3,7 @@ package wall
 import (
 	"context"
 	"iter"
+	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -96,22 +97,60 @@ func (p *program) startOf(o, left fraction.Length, column int) end {
 	return p.startAt(o, left)
 }
 
-// placeEnds finds where the parts of panels start and stop, rounded as a start is.
-func (p *program) placeEnds(c *cover, o fraction.Length) {
-	columns, mark := p.region.columns, p.room.Mark
+// placeEnds finds where the parts of panels start and stop, rounded as a start is. What counts up to seams a period apart
+// differs by what a repeat counts. Ends at columns are found where they are asked for.
+func (p *program) placeEnds(c *cover, o fraction.Length, period int) {
+	columns, mark, measure, last := p.region.columns, p.room.Mark, &p.search.objective.Measure, len(c.at)-1
 	c.starts, c.stops = resized(c.starts, len(c.at)), resized(c.stops, len(c.at))
-	for i, right := range c.right {
+	if p.pitch.IsZero() {
+		period = 0
+	}
+	repeat := measure.Start(p.pitch).Sub(measure.Start(fraction.Length{}))
+	counts := resized(p.search.counts, len(c.at))
+	p.search.counts = counts
+	for i, left := range c.left {
+		right := c.right[i]
+		if period > 0 && i > period && i < last {
+			counts[i] = [2]fraction.Length{counts[i-period][0].Add(repeat), counts[i-period][1].Add(repeat)}
+		} else {
+			counts[i] = [2]fraction.Length{measure.Start(left.Sub(o)), measure.Stop(right.Sub(o))}
+		}
+		c.starts[i] = end{c.low[i], up(counts[i][0], p.search.units)}
+		c.stops[i] = end{c.high[i], down(counts[i][1], p.search.units)}
+		if left == columns[c.first[i]].left {
+			c.starts[i] = p.startOf(o, left, c.first[i])
+		}
 		if right == columns[c.last[i]].right {
 			if on := floor(right, mark); on != right {
-				right = on.Sub(mark)
+				c.stops[i] = p.stopAt(o, on.Sub(mark))
 			}
 		}
-		c.starts[i], c.stops[i] = p.startOf(o, c.left[i], c.first[i]), p.stopAt(o, right)
 	}
-	c.columnStarts, c.columnStops = resized(c.columnStarts, len(columns)), resized(c.columnStops, len(columns))
+	c.origin, c.columnStarts, c.columnStops = o, resized(c.columnStarts, len(columns)), resized(c.columnStops, len(columns))
 	for k := range columns {
-		c.columnStarts[k], c.columnStops[k] = p.startAt(o, columns[k].left.Add(mark)), p.stopAt(o, columns[k].right.Sub(mark))
+		c.columnStarts[k].at, c.columnStops[k].at = unknown, unknown
 	}
+}
+
+// unknown is the place of an end that was not asked for.
+const unknown = math.MinInt64
+
+// columnStart returns where a part starts that starts in a column to the right of its panel's start.
+func (p *program) columnStart(c *cover, column int) *end {
+	e := &c.columnStarts[column]
+	if e.at == unknown {
+		*e = p.startAt(c.origin, p.region.columns[column].left.Add(p.room.Mark))
+	}
+	return e
+}
+
+// columnStop returns where a part stops that stops in a column to the left of its panel's stop.
+func (p *program) columnStop(c *cover, column int) *end {
+	e := &c.columnStops[column]
+	if e.at == unknown {
+		*e = p.stopAt(c.origin, p.region.columns[column].right.Sub(p.room.Mark))
+	}
+	return e
 }
 
 // price returns the least cost in units of the pieces of a panel between nodes i and j of a bay.
@@ -126,10 +165,10 @@ func (p *program) price(c *cover, i, j int) (sum int64) {
 	for _, part := range p.priced[first][last] {
 		from, to := &c.starts[i], &c.stops[j]
 		if first < part.first {
-			from = &c.columnStarts[part.first]
+			from = p.columnStart(c, part.first)
 		}
 		if part.last < last {
-			to = &c.columnStops[part.last]
+			to = p.columnStop(c, part.last)
 		}
 		if from.at < to.at {
 			sum += part.each * max(0, to.measured-from.measured)

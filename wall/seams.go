@@ -72,6 +72,7 @@ type cover struct {
 	queues      [][]int // see cover
 
 	// For an objective, where the parts of panels start and stop, by node and by column.
+	origin                    fraction.Length
 	starts, stops             []end
 	columnStarts, columnStops []end
 }
@@ -230,7 +231,7 @@ func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Lengt
 		c.whole[i] = c.stopOfSheet(i)
 	}
 	if p.search.objective != nil {
-		p.placeEnds(c, o)
+		p.placeEnds(c, o, period)
 	}
 }
 

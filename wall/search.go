@@ -54,6 +54,7 @@ type search struct {
 	programs  map[*stretch]*program
 	priced    map[*region][][][]pricedPart // nil before the first program
 	scratch   cover
+	counts    [][2]fraction.Length // memory of placeEnds
 }
 
 func (m *Model) newSearch(ctx context.Context, objective *Objective) (s *search, err error) {
