@@ -342,10 +342,11 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 // farther that cost more are not needed.
 func (p *program) enter(c *cover, s *stops, i, j int) {
 	queue := &c.queues[c.last[j]]
-	sum := p.panelCost(c, s, i, j, &c.ahead[j])
+	var sum, other cost
+	p.panelCost(c, s, i, j, &c.ahead[j], &sum)
 	for n := len(*queue); n > 0; n-- {
 		far := (*queue)[n-1]
-		other := p.panelCost(c, s, i, far, &c.ahead[far])
+		p.panelCost(c, s, i, far, &c.ahead[far], &other)
 		if other.narrow = sum.narrow; other.compare(&sum) <= 0 {
 			break
 		}
@@ -361,6 +362,7 @@ func (p *program) leastOfQueue(c *cover, s *stops, i int, queue *[]int, best *co
 		*queue = (*queue)[1:]
 	}
 	tried := false
+	var sum cost
 	for _, j := range *queue {
 		if j > s.upright {
 			continue
@@ -371,7 +373,7 @@ func (p *program) leastOfQueue(c *cover, s *stops, i int, queue *[]int, best *co
 		if tried && c.ahead[j].narrow <= best.narrow {
 			continue
 		}
-		if sum := p.panelCost(c, s, i, j, &c.ahead[j]); sum.compare(best) < 0 {
+		if p.panelCost(c, s, i, j, &c.ahead[j], &sum); sum.compare(best) < 0 {
 			*best = sum
 		} else if sum.narrow = best.narrow; sum.compare(best) > 0 {
 			break
@@ -385,18 +387,18 @@ func (p *program) try(c *cover, s *stops, i, j int, best *cost) {
 	if c.ahead[j].exceeds(best) {
 		return // a panel costs nothing less than zero
 	}
-	if sum := p.sheetCost(c, s, i, j, &c.ahead[j]); sum.compare(best) < 0 {
+	var sum cost
+	if p.sheetCost(c, s, i, j, &c.ahead[j], &sum); sum.compare(best) < 0 {
 		*best = sum
 	}
 }
 
-// sheetCost returns what panelCost does, and counts the panel if it is a whole sheet.
-func (p *program) sheetCost(c *cover, s *stops, i, j int, beyond *cost) cost {
-	sum := p.panelCost(c, s, i, j, beyond)
+// sheetCost finds what panelCost does, and counts the panel if it is a whole sheet.
+func (p *program) sheetCost(c *cover, s *stops, i, j int, beyond, sum *cost) {
+	p.panelCost(c, s, i, j, beyond, sum)
 	if c.whole[i] == j {
 		sum.whole++
 	}
-	return sum
 }
 
 // stops are nodes at which panels can stop that start at one node of a bay.
@@ -441,14 +443,17 @@ func (p *program) gives(c *cover, o fraction.Length, i, j int) bool {
 	return p.turns && c.right[j].Sub(c.left[i]).Compare(c.turned[j]) <= 0 || p.short && p.fits(o, c.left[i], c.right[j])
 }
 
-// panelCost adds the cost of the panel between nodes i and j of a bay to that of what lies beyond.
-func (p *program) panelCost(c *cover, s *stops, i, j int, beyond *cost) cost {
-	sum := *beyond
+// panelCost sets sum to the cost of the panel between nodes i and j of a bay and of what lies beyond. Each field is set
+// alone: what reads them soon would have to wait for a copy of all.
+func (p *program) panelCost(c *cover, s *stops, i, j int, beyond, sum *cost) {
+	sum.broken = beyond.broken
 	if j < s.whole {
 		sum.broken++
 	}
-	sum.pieces += p.region.counts[c.first[i]][c.last[j]]
-	sum.narrow = min(sum.narrow, c.high[j]-c.low[i])
+	sum.pieces = beyond.pieces + p.region.counts[c.first[i]][c.last[j]]
+	sum.whole, sum.uneven = beyond.whole, beyond.uneven
+	sum.narrow = min(beyond.narrow, c.high[j]-c.low[i])
+	sum.price, sum.blemish = beyond.price, beyond.blemish
 	if o := p.search.objective; o != nil {
 		if price := p.price(c, i, j); o.Weight.Sign() > 0 {
 			sum.blemish = total(sum.blemish, price)
@@ -456,7 +461,6 @@ func (p *program) panelCost(c *cover, s *stops, i, j int, beyond *cost) cost {
 			sum.price = total(sum.price, price)
 		}
 	}
-	return sum
 }
 
 // fits reports whether some sheet gives a panel, upright or turned, with the origin at o.

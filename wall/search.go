@@ -249,7 +249,8 @@ func (p *path) grow(f *frontier) {
 		}
 		q := *p
 		q.parent, q.choice, q.depth, q.node = p, j, p.depth+1, j
-		q.soFar = p.sheetCost(c, &s, p.node, j, &p.soFar).plus(c.seam[j])
+		p.sheetCost(c, &s, p.node, j, &p.soFar, &q.soFar)
+		q.soFar = q.soFar.plus(c.seam[j])
 		q.bound = q.soFar.plus(c.rest[j]).plus(rest)
 		if j == len(c.at)-1 {
 			q.bay, q.node = p.bay+1, 0
