@@ -43,6 +43,12 @@ var (
 
 func (a *cost) feasible() bool { return a.broken < infinite.broken }
 
+// set sets a to b, each field alone: what reads or changes one soon would have to wait for a copy of all.
+func (a *cost) set(b *cost) {
+	a.broken, a.pieces, a.whole = b.broken, b.pieces, b.whole
+	a.price, a.blemish, a.uneven, a.narrow = b.price, b.blemish, b.uneven, b.narrow
+}
+
 func (a cost) plus(b cost) cost {
 	a.broken += b.broken
 	a.pieces += b.pieces

@@ -333,7 +333,8 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 			p.try(c, &s, i, j, best) // the queue leaves out that it is a whole sheet
 		}
 		if i > 0 && best.feasible() {
-			c.ahead[i] = c.seam[i].plus(*best)
+			sum := c.seam[i].plus(*best)
+			c.ahead[i].set(&sum)
 		}
 	}
 }
@@ -374,7 +375,7 @@ func (p *program) leastOfQueue(c *cover, s *stops, i int, queue *[]int, best *co
 			continue
 		}
 		if p.panelCost(c, s, i, j, &c.ahead[j], &sum); sum.compare(best) < 0 {
-			*best = sum
+			best.set(&sum)
 		} else if sum.narrow = best.narrow; sum.compare(best) > 0 {
 			break
 		}
@@ -389,7 +390,7 @@ func (p *program) try(c *cover, s *stops, i, j int, best *cost) {
 	}
 	var sum cost
 	if p.sheetCost(c, s, i, j, &c.ahead[j], &sum); sum.compare(best) < 0 {
-		*best = sum
+		best.set(&sum)
 	}
 }
 
@@ -443,17 +444,14 @@ func (p *program) gives(c *cover, o fraction.Length, i, j int) bool {
 	return p.turns && c.right[j].Sub(c.left[i]).Compare(c.turned[j]) <= 0 || p.short && p.fits(o, c.left[i], c.right[j])
 }
 
-// panelCost sets sum to the cost of the panel between nodes i and j of a bay and of what lies beyond. Each field is set
-// alone: what reads them soon would have to wait for a copy of all.
+// panelCost sets sum to the cost of the panel between nodes i and j of a bay and of what lies beyond.
 func (p *program) panelCost(c *cover, s *stops, i, j int, beyond, sum *cost) {
-	sum.broken = beyond.broken
+	sum.set(beyond)
 	if j < s.whole {
 		sum.broken++
 	}
-	sum.pieces = beyond.pieces + p.region.counts[c.first[i]][c.last[j]]
-	sum.whole, sum.uneven = beyond.whole, beyond.uneven
-	sum.narrow = min(beyond.narrow, c.high[j]-c.low[i])
-	sum.price, sum.blemish = beyond.price, beyond.blemish
+	sum.pieces += p.region.counts[c.first[i]][c.last[j]]
+	sum.narrow = min(sum.narrow, c.high[j]-c.low[i])
 	if o := p.search.objective; o != nil {
 		if price := p.price(c, i, j); o.Weight.Sign() > 0 {
 			sum.blemish = total(sum.blemish, price)
