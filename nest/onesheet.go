@@ -33,9 +33,10 @@ type boxKey struct {
 type oneSheet struct {
 	*job
 	groups  []group
-	groupOf []int // of each piece number
-	w, h    int64 // no box is larger than this
-	known   map[boxKey][]box
+	groupOf []int      // of each piece number
+	at      [][2]int64 // of each group; where there is one phase alone it is there twice
+	w, h    int64      // no box is larger than this
+	known   boxTable
 	steps   int // divisions looked at
 	limit   int // of steps; above it, spent is set and nothing more is found
 	spent   bool
@@ -44,11 +45,51 @@ type oneSheet struct {
 // mostKnown bounds the memory of boxes; what is not kept is found again.
 const mostKnown = 1 << 21
 
+// boxTable holds boxes by their keys: a hash table with open addressing, of which at most three quarters are filled. A key
+// without a set is none.
+type boxTable struct {
+	keys  []boxKey
+	boxes [][]box
+	n     int
+}
+
+// at returns where a key stands or would stand.
+func (t *boxTable) at(key boxKey) int {
+	h := key.set[0]*0x9e3779b97f4a7c15 + key.set[1]*0xd1342543de82ef95 + uint64(key.phase)*0xaef17502108ef2d9
+	h ^= h >> 32
+	i := int(h*0x9e3779b97f4a7c15>>33) & (len(t.keys) - 1)
+	for t.keys[i] != key && !t.keys[i].set.empty() {
+		i = (i + 1) & (len(t.keys) - 1)
+	}
+	return i
+}
+
+// add adds the boxes of a key that is not there.
+func (t *boxTable) add(key boxKey, boxes []box) {
+	if 4*t.n >= 3*len(t.keys) {
+		old := *t
+		t.keys, t.boxes = make([]boxKey, max(64, 2*len(old.keys))), make([][]box, max(64, 2*len(old.keys)))
+		for i, key := range old.keys {
+			if !key.set.empty() {
+				at := t.at(key)
+				t.keys[at], t.boxes[at] = key, old.boxes[i]
+			}
+		}
+	}
+	i := t.at(key)
+	t.keys[i], t.boxes[i] = key, boxes
+	t.n++
+}
+
 func newOneSheet(j *job, groups []group) *oneSheet {
-	o := &oneSheet{job: j, groups: groups, known: map[boxKey][]box{}}
+	o := &oneSheet{job: j, groups: groups, at: make([][2]int64, len(groups))}
 	for i := range groups {
 		for range groups[i].pieces {
 			o.groupOf = append(o.groupOf, i)
+		}
+		o.at[i] = groups[i].at
+		if groups[i].ways == 1 {
+			o.at[i][1] = o.at[i][0]
 		}
 	}
 	for _, k := range j.kinds {
@@ -78,10 +119,11 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 		return 0
 	}
 	least := o.pitch
-	for !s.empty() {
-		g := &o.groups[o.groupOf[s.first()]]
-		least = min(least, o.next(phase, 0, &g.piece))
-		s = s.minus(g.all)
+	for !s.empty() && least > 0 {
+		i := o.groupOf[s.first()]
+		first, second := o.at[i][0]-phase, o.at[i][1]-phase // less than a pitch from 0
+		least = min(least, first+first>>63&o.pitch, second+second>>63&o.pitch)
+		s = s.minus(o.groups[i].all)
 	}
 	return least
 }
@@ -91,17 +133,18 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
 	phase = floorMod(phase, o.pitch)
 	gap = o.gap(s, phase)
-	phase = floorMod(phase+gap, o.pitch)
-	key := boxKey{s, phase}
-	all, ok := o.known[key]
-	if !ok {
-		all = o.find(s, phase)
-		if o.spent {
-			return nil, gap
+	key := boxKey{s, floorMod(phase+gap, o.pitch)}
+	if o.known.n > 0 {
+		if i := o.known.at(key); o.known.keys[i] == key {
+			return o.known.boxes[i], gap
 		}
-		if len(o.known) < mostKnown {
-			o.known[key] = all
-		}
+	}
+	all = o.find(s, key.phase)
+	if o.spent {
+		return nil, gap
+	}
+	if o.known.n < mostKnown {
+		o.known.add(key, all)
 	}
 	return all, gap
 }
