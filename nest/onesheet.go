@@ -186,7 +186,8 @@ func (o *oneSheet) join(all []box, kind CutKind, near, far set, nears []box, nea
 	if kind == Crosscut {
 		fars, farGap = o.boxes(far, phase)
 	}
-	for a, n := range nears {
+	for a := range nears {
+		n := &nears[a]
 		if n.kind == kind && !n.near.empty() {
 			continue
 		}
@@ -197,7 +198,8 @@ func (o *oneSheet) join(all []box, kind CutKind, near, far set, nears []box, nea
 			}
 			fars, farGap = o.boxes(far, phase+end)
 		}
-		for b, f := range fars {
+		for b := range fars {
+			f := &fars[b]
 			w, h := max(nearGap+n.w, farGap+f.w), n.h+o.kerf+f.h
 			if kind == Rip {
 				w, h = end+farGap+f.w, max(n.h, f.h)
