@@ -354,8 +354,8 @@ type step struct {
 }
 
 // asGood reports whether the label is no worse than another in anything.
-func (l *label) asGood(m *label) bool {
-	return (m.penalty-l.penalty)|(m.used-l.used)|(l.high-m.high) >= 0 // no sign is set
+func (l *label) asGood(penalty, used, high int64) bool {
+	return (penalty-l.penalty)|(used-l.used)|(l.high-high) >= 0 // no sign is set
 }
 
 // order returns the numbers of the bays in the order in which they are covered.
@@ -437,35 +437,36 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 	width, high := right-left, t.high[tallest.height]
 	start, strip, fresh := min(upright, turned)+width, t.strip[tallest.height], int64(math.MaxInt64) // least penalty with the offcut of a new strip
 	last := step{0, int32(bay), to}
-	for k := range before.n {
+	for k := range before.labels[:before.n] {
 		q := &before.labels[k]
-		next := q.penalty + penalty
-		if next > stop.most {
+		cost := q.penalty + penalty
+		if cost > stop.most {
 			continue
 		}
 		last.before = q.step
 		if high <= q.high && q.used+width <= t.width {
 			if used := q.used + min(t.beyond(upright-q.phase), t.beyond(turned-q.phase)) + width; used <= t.width {
-				l := label{penalty: next, used: used + t.kerf, high: q.high}
-				if better := &stop.better[fromOffcut][k]; !stop.labels[*better].asGood(&l) {
-					t.add(stop, l, better, &last)
+				if better := &stop.better[fromOffcut][k]; !stop.labels[*better].asGood(cost, used+t.kerf, q.high) {
+					t.add(stop, better, cost, used+t.kerf, q.high, &last)
 				}
 			}
 		}
-		l := label{penalty: next + strip, used: q.used, high: q.high} // the offcut at hand is kept
 		if start > t.width {
-			l.penalty = next + t.whole // it comes from another kind of stock
-		}
-		if l.penalty > stop.most {
+			if better := &stop.better[beside][k]; !stop.labels[*better].asGood(cost+t.whole, q.used, q.high) { // it comes from another kind of stock
+				t.add(stop, better, cost+t.whole, q.used, q.high, &last)
+			}
 			continue
 		}
-		if better := &stop.better[beside][k]; !stop.labels[*better].asGood(&l) {
-			t.add(stop, l, better, &last)
+		if cost += strip; cost > stop.most {
+			continue
 		}
-		if start <= t.width && l.penalty < fresh {
-			fresh, l.used, l.high = l.penalty, start+t.kerf, high
-			if better := &stop.better[anew][k]; !stop.labels[*better].asGood(&l) {
-				t.add(stop, l, better, &last)
+		if better := &stop.better[beside][k]; !stop.labels[*better].asGood(cost, q.used, q.high) { // the offcut at hand is kept
+			t.add(stop, better, cost, q.used, q.high, &last)
+		}
+		if cost < fresh {
+			fresh = cost
+			if better := &stop.better[anew][k]; !stop.labels[*better].asGood(cost, start+t.kerf, high) {
+				t.add(stop, better, cost, start+t.kerf, high, &last)
 			}
 		}
 	}
@@ -513,35 +514,38 @@ func modulo(x, pitch int64) int64 {
 
 // add adds a label at its node unless one there is as good in all, and takes those away that are
 // better in nothing.
-func (t *taking) add(stop *stop, l label, better *uint8, last *step) {
-	list, worst := stop.labels[:stop.n], -1
-	if l.penalty > stop.most {
+func (t *taking) add(stop *stop, better *uint8, penalty, used, high int64, last *step) {
+	list := stop.labels[:stop.n]
+	if penalty > stop.most {
 		return
 	}
 	for k := range list {
-		if list[k].asGood(&l) {
+		if list[k].asGood(penalty, used, high) {
 			*better = uint8(k)
 			return
 		}
 	}
+	l := label{penalty: penalty, used: used, high: high}
 	for k := 0; k < len(list); k++ {
-		if q := &list[k]; l.asGood(q) {
+		if q := &list[k]; l.asGood(q.penalty, q.used, q.high) {
 			*q = list[len(list)-1]
 			list[len(list)-1].penalty = math.MaxInt64
 			list = list[:len(list)-1]
 			k--
-		} else if worst < 0 || q.penalty > list[worst].penalty {
-			worst = k
 		}
 	}
-	if len(list) < mostLabels {
-		worst = len(list)
-		list = list[:worst+1]
-	} else if list[worst].penalty <= l.penalty {
+	at := len(list)
+	if at < mostLabels {
+		list = list[:at+1]
+	} else if penalty == stop.most {
 		return // a full list has lost none
+	} else {
+		for at = 0; list[at].penalty < stop.most; {
+			at++
+		}
 	}
 	l.step, l.phase = int32(len(t.steps)), modulo(l.used, t.pitch)
-	t.steps, list[worst], *better = append(t.steps, *last), l, uint8(worst)
+	t.steps, list[at], *better = append(t.steps, *last), l, uint8(at)
 	stop.n, stop.least, stop.most = len(list), min(stop.least, l.penalty), math.MaxInt64
 	if len(list) == mostLabels {
 		stop.most = list[0].penalty

@@ -167,11 +167,11 @@ func TestLabelsAtANode(t *testing.T) {
 		for _, penalty := range rapid.SliceOfNDistinct(rapid.Int64Range(0, 99), 30, 60, rapid.ID).Draw(t, "penalties") {
 			used := rapid.Int64Range(0, 9).Draw(t, "used") - penalty // most are better in something
 			l := label{penalty: penalty, used: used, high: used + rapid.Int64Range(-9, 9).Draw(t, "higher")}
-			taking.add(&stop, l, new(uint8), &step{node: int32(penalty)})
-			if slices.ContainsFunc(want, func(q label) bool { return q.asGood(&l) }) {
+			taking.add(&stop, new(uint8), penalty, used, l.high, &step{node: int32(penalty)})
+			if slices.ContainsFunc(want, func(q label) bool { return q.asGood(penalty, used, l.high) }) {
 				continue
 			}
-			want = append(slices.DeleteFunc(want, func(q label) bool { return l.asGood(&q) }), l)
+			want = append(slices.DeleteFunc(want, func(q label) bool { return l.asGood(q.penalty, q.used, q.high) }), l)
 			slices.SortFunc(want, func(a, b label) int { return cmp.Compare(a.penalty, b.penalty) })
 			want = want[:min(len(want), mostLabels)]
 		}
