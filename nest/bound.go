@@ -37,6 +37,7 @@ type relaxed struct {
 type pair struct {
 	across, along *dual
 	permille      uint64 // of a sheet: the bound
+	order         int    // of equal bounds the one of less is better
 }
 
 // distinct is the different ones of some sizes, falling, with how many there are of each, and the
@@ -181,13 +182,50 @@ func (j *job) lower(enough func(Bound) bool) (b Bound, r *relaxed) {
 }
 
 // pairUp bounds the job by pairs of functions, those of the heights from one on, and keeps the best
-// pairs, until raise says that the sheets which a pair proves are enough.
+// pairs, until raise says that the sheets which a pair proves are enough. Pairs come by what their function of the paces
+// promises, where each height takes the largest part that any function makes of it; what promises too little, also as a
+// function of the heights, is left out.
 func (r *relaxed) pairUp(across, along []dual, from int, raise func(sheets int, how Argument) bool) bool {
 	most, known := min(mostWhole, math.MaxInt64/uint64(len(r.pieces))), uint64(0) // sheets
+	n := len(r.highs.sizes)
+	sums, promised := make([]uint64, len(across)*n), make([]float64, len(across)+len(along))
+	part, wide := make([]float64, n), make([]float64, n) // the largest by height, of a function of the heights and of the paces
+	for _, g := range along[from:] {
+		for h, x := range g.size {
+			part[h] = max(part[h], float64(x)/float64(g.whole))
+		}
+	}
 	for f := range across {
-		wide := r.across(&across[f])
+		for h, x := range r.across(&across[f], sums[f*n:][:n]) {
+			x := float64(x) / float64(across[f].whole) * (1 + tiny)
+			promised[f] += float64(x * part[h])
+			wide[h] = max(wide[h], x)
+		}
+	}
+	for g := from; g < len(along); g++ {
+		for h, x := range along[g].size {
+			promised[len(across)+g] += float64(wide[h] * (float64(x) / float64(along[g].whole)))
+		}
+	}
+	tooLittle := func(promise float64) bool {
+		return len(r.pairs) == mostPaired && promise <= float64(known) && 1000*promise < float64(r.pairs[mostPaired-1].permille)
+	}
+	for range across {
+		f := 0
+		for other, p := range promised[:len(across)] {
+			if p > promised[f] {
+				f = other
+			}
+		}
+		if tooLittle(promised[f]) {
+			break // and so do all that are left
+		}
+		promised[f] = -1
 		for g := from; g < len(along); g++ {
-			hi, lo, whole := pairSum(wide, len(r.pieces), across[f].whole, &along[g])
+			if tooLittle(promised[len(across)+g]) {
+				continue
+			}
+			hi, lo, whole := pairSum(sums[f*n:][:n], len(r.pieces), across[f].whole, &along[g])
 			if whole == 0 {
 				continue
 			}
@@ -204,14 +242,17 @@ func (r *relaxed) pairUp(across, along []dual, from int, raise func(sheets int, 
 				continue
 			}
 			hi, lo = bits.Mul64(lo, 1000)
-			if n := len(r.pairs); n < mostPaired || exceeds(hi, lo, r.pairs[n-1].permille, whole) {
+			if n := len(r.pairs); n < mostPaired || exceeds(hi, lo+1, r.pairs[n-1].permille, whole) {
 				permille, _ := bits.Div64(hi, lo, whole)
-				r.rank(pair{&across[f], &along[g], permille})
+				r.rank(pair{&across[f], &along[g], permille, (from*len(across)+f)*len(along) + g})
 			}
 		}
 	}
 	return false
 }
+
+// tiny is more than what rounding takes from a sum of promises.
+const tiny = 1e-9
 
 // exceeds reports whether a number of 128 bits is more than a product.
 func exceeds(hi, lo, a, b uint64) bool {
@@ -219,19 +260,18 @@ func exceeds(hi, lo, a, b uint64) bool {
 	return hi > over || hi == over && lo > product
 }
 
-// across returns the values of the paces in all by height.
-func (r *relaxed) across(f *dual) []uint64 {
-	sums := make([]uint64, len(r.highs.sizes))
+// across adds up the values of the paces by height.
+func (r *relaxed) across(f *dual, sums []uint64) []uint64 {
 	for i, n := range r.paces.number {
 		sums[r.highs.number[i]] += uint64(f.size[n])
 	}
 	return sums
 }
 
-// rank keeps a pair if it is among the best, of equal ones the first.
+// rank keeps a pair if it is among the best.
 func (r *relaxed) rank(p pair) {
 	i := len(r.pairs)
-	for i > 0 && r.pairs[i-1].permille < p.permille {
+	for i > 0 && (r.pairs[i-1].permille < p.permille || r.pairs[i-1].permille == p.permille && p.order < r.pairs[i-1].order) {
 		i--
 	}
 	if i < mostPaired {

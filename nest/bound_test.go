@@ -30,7 +30,7 @@ func TestPairSum(t *testing.T) {
 		f, g := draw(n), draw(n)
 		r := relaxed{pieces: make([]int, 2*n), paces: distinct{number: rapid.Permutation(slices.Repeat(upTo(n), 2)).Draw(t, "paces")},
 			highs: distinct{sizes: g.size, number: slices.Repeat(upTo(n), 2)}}
-		hi, lo, whole := pairSum(r.across(f), 2*n, f.whole, g)
+		hi, lo, whole := pairSum(r.across(f, make([]uint64, len(r.highs.sizes))), 2*n, f.whole, g)
 		sum, product := new(big.Int), new(big.Int).Mul(big.NewInt(f.whole), big.NewInt(g.whole))
 		for i := range r.pieces {
 			sum.Add(sum, new(big.Int).Mul(big.NewInt(f.size[r.paces.number[i]]), big.NewInt(g.size[r.highs.number[i]])))
