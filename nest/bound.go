@@ -169,13 +169,12 @@ func (j *job) lower(enough func(Bound) bool) (b Bound, r *relaxed) {
 	if raise(s.sheets(&area, total, stock), PartArea) {
 		return b, r
 	}
-	across, along := r.duals()
+	across, along := r.duals(j.memory)
 	if r.pairUp(across, along, 0, raise) || !j.stacked(r.pieces) {
 		return b, r
 	}
-	if f, ok := j.memory.BestDual(slices.Max(r.tall), r.highs.sizes, r.highs.counts); ok { // the sharpest function of the heights is worth its time
-		var sharpest dual
-		sharpest.after(f, r.highs.sizes)
+	if f, ok := j.memory.line.BestDual(slices.Max(r.tall), r.highs.sizes, r.highs.counts); ok { // the sharpest function of the heights is worth its time
+		sharpest := dual{after(f, r.highs.sizes, nil), f.Most}
 		r.pairUp(across, append(along, sharpest), len(along), raise)
 	}
 	return b, r
@@ -308,28 +307,40 @@ type dual struct {
 // mostRounding is the largest step of rounding that is tried; larger ones hardly ever give more.
 const mostRounding = 32
 
-// duals returns the functions to try on sheets as wide as the widest and as long as the longest.
-func (r *relaxed) duals() (across, along []dual) {
-	return r.paces.duals(slices.Max(r.span)), r.highs.duals(slices.Max(r.tall))
+// duals returns the functions to try on sheets as wide as the widest and as long as the longest. Layouts of a room have
+// the same heights over and over.
+func (r *relaxed) duals(m *Memory) (across, along []dual) {
+	tall := slices.Max(r.tall)
+	key := line.KeyOf(tall, r.highs.sizes, r.highs.counts, 0)
+	along, known := m.duals[key]
+	if !known {
+		along = slices.Clip(r.highs.duals(tall))
+		line.Remember(&m.duals, key, along)
+	}
+	return r.paces.duals(slices.Max(r.span)), along
 }
 
-// after sets the sizes to what the function makes of others.
-func (d *dual) after(f line.Dual, sizes []int64) {
-	d.size, d.whole = d.size[:0], f.Most
+// after adds to the sizes what the function makes of others.
+func after(f line.Dual, sizes, values []int64) []int64 {
 	for _, x := range sizes {
-		d.size = append(d.size, f.At(x))
+		values = append(values, f.At(x))
 	}
+	return values
 }
 
 // duals returns the sizes as they are and after each function worth trying, with the steps up to
 // half the whole at which a size changes sides.
 func (m *distinct) duals(whole int64) (all []dual) {
 	steps := slices.DeleteFunc(line.Thresholds(whole, m.sizes), func(step int64) bool { return 2*step > whole })
-	var d dual
+	var values []int64 // of all
 	for f := range line.DualsAt(whole, m.sizes, m.counts, spread(steps, len(m.number)), mostRounding) {
-		d.after(f, m.sizes)
-		if !slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
-			all = append(all, dual{slices.Clone(d.size), d.whole})
+		start := len(values)
+		values = after(f, m.sizes, values)
+		d := dual{slices.Clip(values[start:]), f.Most}
+		if slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
+			values = values[:start]
+		} else {
+			all = append(all, d)
 		}
 	}
 	return all

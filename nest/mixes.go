@@ -37,7 +37,7 @@ func (s *searcher) mixes(pieces []int, sheets []layout) (best []layout, sure boo
 			}
 		}
 		bins, markers := j.binsOf(m, kinds)
-		r, err := j.memory.Pack(s.ctx, bins, slices.Concat(sizes, markers), max(1, budget))
+		r, err := j.memory.line.Pack(s.ctx, bins, slices.Concat(sizes, markers), max(1, budget))
 		if err != nil {
 			return sheets, false // too large a job for line
 		}

@@ -6,7 +6,6 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/nest/internal/line"
 )
 
 // maxMarks bounds a length in marks, so that an area fits 60 bits; maxTotal sums of areas or
@@ -41,12 +40,12 @@ type job struct {
 	pitch  int64
 	kinds  []sheetKind
 	pieces []piece
-	memory *line.Memory
+	memory *Memory
 }
 
 // newJob puts a valid problem on whole numbers. It fails with ErrRange.
 func newJob(p *Problem) (*job, error) {
-	j := &job{p: p}
+	j := &job{p: p, memory: &Memory{}}
 	if err := j.findMarks(); err != nil {
 		return nil, err
 	}

@@ -25,7 +25,10 @@ type Budget struct {
 
 // Memory holds what searches found that others may ask for again. The zero Memory is empty; it
 // serves one search at a time.
-type Memory struct{ line line.Memory }
+type Memory struct {
+	line  line.Memory
+	duals map[string][]dual // of heights
+}
 
 // DefaultNodes is the number of steps where a [Budget] gives none.
 const DefaultNodes = 10_000_000
@@ -51,7 +54,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 		ctx = context.Background()
 	}
 	if b.Memory != nil {
-		j.memory = &b.Memory.line
+		j.memory = b.Memory
 	}
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes

@@ -40,7 +40,7 @@ func (s *searcher) stack(pieces []int) {
 	plain := len(kinds) == 1 && len(wide) == len(pieces)
 	for _, kind := range kinds {
 		k := &j.kinds[kind]
-		r, err := j.memory.Pack(s.ctx, k.h+j.kerf, sizes, max(1, s.budget/lineShare/len(kinds)))
+		r, err := j.memory.line.Pack(s.ctx, k.h+j.kerf, sizes, max(1, s.budget/lineShare/len(kinds)))
 		if err != nil {
 			continue // too short, or too large a job for line
 		}

@@ -24,8 +24,8 @@ type packed struct {
 // mostKnown is how many answers of a sort are held; then a memory begins afresh.
 const mostKnown = 256
 
-// keyOf is a text that is the same for equal jobs and numbers only.
-func keyOf(capacity int64, sizes []int64, counts []int, nodes int) string {
+// KeyOf is a text that is the same for equal jobs and numbers only.
+func KeyOf(capacity int64, sizes []int64, counts []int, nodes int) string {
 	text := binary.AppendUvarint(binary.AppendUvarint(make([]byte, 0, 16+8*len(sizes)), uint64(capacity)), uint64(nodes))
 	for kind, size := range sizes {
 		text = binary.AppendUvarint(binary.AppendUvarint(text, uint64(size)), uint64(counts[kind]))
@@ -33,8 +33,8 @@ func keyOf(capacity int64, sizes []int64, counts []int, nodes int) string {
 	return string(text)
 }
 
-// remember adds an answer to one sort of them.
-func remember[T any](answers *map[string]T, key string, answer T) {
+// Remember adds an answer to one sort of them.
+func Remember[T any](answers *map[string]T, key string, answer T) {
 	if *answers == nil || len(*answers) == mostKnown {
 		*answers = map[string]T{}
 	}
@@ -50,11 +50,11 @@ func (m *Memory) Pack(ctx context.Context, capacity int64, sizes []int64, nodes 
 		m = &Memory{}
 	}
 	j := newJob(capacity, sizes)
-	key := keyOf(capacity, j.sizes, j.counts, nodes)
+	key := KeyOf(capacity, j.sizes, j.counts, nodes)
 	p, ok := m.packed[key]
 	if !ok {
 		if p = j.pack(ctx, nodes); ctx.Err() == nil {
-			remember(&m.packed, key, p)
+			Remember(&m.packed, key, p)
 		}
 	}
 	return Result{j.bins(p.best), p.lower, len(p.best) == p.lower, p.how, p.nodes}, nil
@@ -66,10 +66,10 @@ func (m *Memory) BestDual(capacity int64, sizes []int64, counts []int) (d Dual, 
 	if m == nil {
 		return BestDual(capacity, sizes, counts)
 	}
-	key := keyOf(capacity, sizes, counts, 0)
+	key := KeyOf(capacity, sizes, counts, 0)
 	if d, ok = m.duals[key]; !ok {
 		d, _ = BestDual(capacity, sizes, counts)
-		remember(&m.duals, key, d)
+		Remember(&m.duals, key, d)
 	}
 	return d, d.Most > 0
 }
