@@ -156,6 +156,7 @@ func (c *generator) fillings(value []int64, above int64, need []int) (added int)
 	key := make([]int64, len(c.groups))
 	var byKey, order []int
 	var spots []spot
+	var rest []int
 	for n := range 4 {
 		byKey, order = byKey[:0], order[:0]
 		for g := range key {
@@ -177,7 +178,7 @@ func (c *generator) fillings(value []int64, above int64, need []int) (added int)
 		}
 		for m := range ranks * splits {
 			from := c.filler.steps
-			spots, _ = c.filler.fill(c.kind, order, manner{m % ranks, m / ranks}, spots[:0], nil)
+			spots, rest = c.filler.fill(c.kind, order, manner{m % ranks, m / ranks}, spots[:0], rest[:0])
 			c.nodes += (c.filler.steps - from) / fillStepsPerNode
 			var worth int64
 			for _, at := range spots {
