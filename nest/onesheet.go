@@ -33,9 +33,9 @@ type boxKey struct {
 type oneSheet struct {
 	*job
 	groups  []group
-	groupOf []int      // of each piece number
-	at      [][2]int64 // of each group; where there is one phase alone it is there twice
-	w, h    int64      // no box is larger than this
+	groupOf []int   // of each piece number
+	leads   []alike // the group of each piece number
+	w, h    int64   // no box is larger than this
 	known   boxTable
 	steps   int // divisions looked at
 	limit   int // of steps; above it, spent is set and nothing more is found
@@ -45,51 +45,59 @@ type oneSheet struct {
 // mostKnown bounds the memory of boxes; what is not kept is found again.
 const mostKnown = 1 << 21
 
-// boxTable holds boxes by their keys: a hash table with open addressing, of which at most three quarters are filled. A key
-// without a set is none.
+// alike has of a group what [oneSheet.gap] asks for.
+type alike struct {
+	at  [2]int64 // where there is one phase alone it is there twice
+	all set
+}
+
+// boxTable holds boxes by their keys: a hash table with open addressing, of which at most three quarters are filled. An
+// entry without a set is none.
 type boxTable struct {
-	keys  []boxKey
-	boxes [][]box
-	n     int
+	entries []boxEntry
+	n       int
+}
+
+type boxEntry struct {
+	boxKey
+	boxes []box
 }
 
 // at returns where a key stands or would stand.
-func (t *boxTable) at(key boxKey) int {
+func (t *boxTable) at(key boxKey) *boxEntry {
 	h := key.set[0]*0x9e3779b97f4a7c15 + key.set[1]*0xd1342543de82ef95 + uint64(key.phase)*0xaef17502108ef2d9
 	h ^= h >> 32
-	i := int(h*0x9e3779b97f4a7c15>>33) & (len(t.keys) - 1)
-	for t.keys[i] != key && !t.keys[i].set.empty() {
-		i = (i + 1) & (len(t.keys) - 1)
+	for i := h * 0x9e3779b97f4a7c15 >> 33; ; i++ {
+		if e := &t.entries[i&uint64(len(t.entries)-1)]; e.boxKey == key || e.set.empty() {
+			return e
+		}
 	}
-	return i
 }
 
 // add adds the boxes of a key that is not there.
 func (t *boxTable) add(key boxKey, boxes []box) {
-	if 4*t.n >= 3*len(t.keys) {
-		old := *t
-		t.keys, t.boxes = make([]boxKey, max(64, 2*len(old.keys))), make([][]box, max(64, 2*len(old.keys)))
-		for i, key := range old.keys {
-			if !key.set.empty() {
-				at := t.at(key)
-				t.keys[at], t.boxes[at] = key, old.boxes[i]
+	if 4*t.n >= 3*len(t.entries) {
+		before := t.entries
+		t.entries = make([]boxEntry, max(64, 2*len(before)))
+		for _, e := range before {
+			if !e.set.empty() {
+				*t.at(e.boxKey) = e
 			}
 		}
 	}
-	i := t.at(key)
-	t.keys[i], t.boxes[i] = key, boxes
+	*t.at(key) = boxEntry{key, boxes}
 	t.n++
 }
 
 func newOneSheet(j *job, groups []group) *oneSheet {
-	o := &oneSheet{job: j, groups: groups, at: make([][2]int64, len(groups))}
+	o := &oneSheet{job: j, groups: groups}
 	for i := range groups {
-		for range groups[i].pieces {
-			o.groupOf = append(o.groupOf, i)
-		}
-		o.at[i] = groups[i].at
+		g := alike{groups[i].at, groups[i].all}
 		if groups[i].ways == 1 {
-			o.at[i][1] = o.at[i][0]
+			g.at[1] = g.at[0]
+		}
+		for range groups[i].pieces {
+			o.groupOf, o.leads = append(o.groupOf, i), append(o.leads, g)
 		}
 	}
 	for _, k := range j.kinds {
@@ -120,10 +128,10 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 	}
 	least := o.pitch
 	for !s.empty() && least > 0 {
-		i := o.groupOf[s.first()]
-		first, second := o.at[i][0]-phase, o.at[i][1]-phase // less than a pitch from 0
+		g := &o.leads[s.first()]
+		first, second := g.at[0]-phase, g.at[1]-phase // less than a pitch from 0
 		least = min(least, first+first>>63&o.pitch, second+second>>63&o.pitch)
-		s = s.minus(o.groups[i].all)
+		s = s.minus(g.all)
 	}
 	return least
 }
@@ -135,8 +143,8 @@ func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
 	gap = o.gap(s, phase)
 	key := boxKey{s, floorMod(phase+gap, o.pitch)}
 	if o.known.n > 0 {
-		if i := o.known.at(key); o.known.keys[i] == key {
-			return o.known.boxes[i], gap
+		if e := o.known.at(key); !e.set.empty() {
+			return e.boxes, gap
 		}
 	}
 	all = o.find(s, key.phase)
