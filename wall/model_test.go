@@ -2,6 +2,7 @@ package wall
 
 import (
 	"context"
+	"slices"
 	"sync"
 	"testing"
 
@@ -132,8 +133,11 @@ func TestStretchesShareWhatIsAlike(t *testing.T) {
 				if p.keeper != p.stretch {
 					kept++
 					for _, b := range p.bays {
-						lines := p.lines(o, b)
-						for n, seam := range p.seamsOn(i, lines) {
+						lines, seams := p.seamsOn(i, b)
+						if own := p.lines(o, b); !slices.Equal(lines, own) {
+							t.Fatalf("seam lines %v, taken over %v", own, lines)
+						}
+						for n, seam := range seams {
 							if seam != p.seamAt(o, lines[n], true) {
 								t.Fatalf("a seam at %v costs %+v, taken over %+v", lines[n], p.seamAt(o, lines[n], true), seam)
 							}
@@ -180,8 +184,8 @@ func TestStretchesDoNotShareWhatDiffers(t *testing.T) {
 			fits++
 			p := search.program(made.value)
 			for i, o := range m.origins[p.run] {
-				lines := p.lines(o, span{p.left, inches("6")})
-				for n, seam := range p.seamsOn(i, lines) {
+				lines, seams := p.seamsOn(i, span{p.left, inches("6")})
+				for n, seam := range seams {
 					if own := p.seamAt(o, lines[n], true); seam != own {
 						t.Errorf("ends that lean by %v: a seam at %v costs %+v, taken over %+v", leans, lines[n], own, seam)
 					}

@@ -137,13 +137,13 @@ func (p *program) solve(i int, sol *solution) cost {
 		if sol != nil {
 			c = &sol.bays[k]
 		}
-		lines := p.lines(o, p.bays[k])
+		lines, seams := p.seamsOn(i, p.bays[k])
 		period := len(p.phases)
 		if len(p.room.Runs[p.run].Keep.Clear) > 0 {
 			period = 0 // lines of a repeat may be left out
 		}
 		p.place(c, o, p.bays[k], lines, period)
-		for n, seam := range p.seamsOn(i, lines) {
+		for n, seam := range seams {
 			c.seam[n+1].blemish, c.seam[n+1].broken = seam.blemish, seam.broken
 		}
 		p.cover(c, o, after)

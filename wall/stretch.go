@@ -251,13 +251,11 @@ func (s *stretch) seamsAt(o fraction.Length, xs []fraction.Length) []seam {
 	return costs
 }
 
-// seamsOn returns what seams cost at the seam lines xs of a bay with residue i.
-func (s *stretch) seamsOn(i int, xs []fraction.Length) []seam {
-	if len(xs) == 0 {
-		return nil
-	}
+// seamsOn returns the seam lines of a bay with residue i, and what seams cost there.
+func (s *stretch) seamsOn(i int, b span) (at []fraction.Length, costs []seam) {
 	if s.pitch.IsZero() { // where seams of plain sheets are tried depends on the bay
-		return s.seamsAt(fraction.Length{}, xs)
+		at = s.lines(fraction.Length{}, b)
+		return at, s.seamsAt(fraction.Length{}, at)
 	}
 	k := s.keeper
 	k.lock.Lock()
@@ -268,8 +266,13 @@ func (s *stretch) seamsOn(i int, xs []fraction.Length) []seam {
 		at := k.lines(o, span{k.left, k.right})
 		*kept = seams{at, k.seamsAt(o, at)}
 	}
-	from, _ := slices.BinarySearchFunc(kept.at, xs[0], fraction.Length.Compare)
-	return kept.costs[from : from+len(xs)]
+	from, found := slices.BinarySearchFunc(kept.at, b.left.Add(s.half), fraction.Length.Compare)
+	if found {
+		from++
+	}
+	to, _ := slices.BinarySearchFunc(kept.at, b.right.Sub(s.half), fraction.Length.Compare)
+	to = max(from, to)
+	return kept.at[from:to], kept.costs[from:to]
 }
 
 // seesAsDoes reports whether a seam anywhere in s costs what it does in t, which reaches as far or
