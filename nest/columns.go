@@ -31,6 +31,7 @@ type generator struct {
 	lp        *line.Master
 	columns   [][]spot // fillings, groups in place of pieces, as the programme numbers them
 	filler    filler
+	counts    []int // memory of add
 	rand      *rand.Rand
 	nodes     int
 	limit     int
@@ -62,7 +63,7 @@ const mostGrid = 200_000
 const enoughColumns = 60
 
 func newGenerator(ctx context.Context, j *job, relax *relaxed, groups []group, weigh *weights, e *exact) *generator {
-	c := &generator{ctx: ctx, job: j, relax: relax, groups: groups, weigh: weigh, exact: e, rand: dice(), groupOf: make([]int, len(j.pieces))}
+	c := &generator{ctx: ctx, job: j, relax: relax, groups: groups, weigh: weigh, exact: e, rand: dice(), groupOf: make([]int, len(j.pieces)), counts: make([]int, len(groups))}
 	c.filler.job = j
 	order := j.stockOrder()
 	c.kind = order[max(0, slices.IndexFunc(order, func(k int) bool { return !j.kinds[k].limited }))]
@@ -81,11 +82,11 @@ func newGenerator(ctx context.Context, j *job, relax *relaxed, groups []group, w
 
 // add adds a filling and reports whether it was new.
 func (c *generator) add(spots []spot) bool {
-	counts := make([]int, len(c.groups))
+	clear(c.counts)
 	for _, at := range spots {
-		counts[c.groupOf[at.piece]]++
+		c.counts[c.groupOf[at.piece]]++
 	}
-	if len(spots) == 0 || !c.lp.Add(counts) {
+	if len(spots) == 0 || !c.lp.Add(c.counts) {
 		return false
 	}
 	filling := slices.Clone(spots)

@@ -92,7 +92,7 @@ func newCounting(capacity, step int64, sizes []int64, counts []int) Dual {
 }
 
 // number is how many of the smallest counted items fit the room.
-func (d Dual) number(room int64) int64 {
+func (d *Dual) number(room int64) int64 {
 	n := 0
 	for n < len(d.fits) && d.fits[n] <= room {
 		n++
@@ -101,7 +101,7 @@ func (d Dual) number(room int64) int64 {
 }
 
 // At is the value of a size between 0 and the capacity.
-func (d Dual) At(size int64) int64 {
+func (d *Dual) At(size int64) int64 {
 	c, step := d.capacity, d.step
 	switch d.family {
 	case identity:

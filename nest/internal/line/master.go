@@ -32,6 +32,7 @@ type Master struct {
 	inverse []float64 // of the basis, row by row
 	level   []float64 // value of the basic variable of each row
 	dual    []float64 // price of each kind
+	alpha   []float64 // memory of column
 	pivots  int
 }
 
@@ -54,7 +55,7 @@ func (m *Master) restart() {
 		m.row[column] = -1
 	}
 	m.basis, m.surplus, m.inverse = make([]int, n), make([]bool, n), make([]float64, n*n)
-	m.level, m.dual = make([]float64, n), make([]float64, n)
+	m.level, m.dual, m.alpha = make([]float64, n), make([]float64, n), make([]float64, n)
 	for kind := range n {
 		count := float64(m.pool[kind][0].count)
 		m.basis[kind], m.row[kind] = kind, kind
@@ -194,10 +195,10 @@ func (m *Master) step() bool {
 	return ok
 }
 
-// column is the entering column in terms of the basis.
+// column is the entering column in terms of the basis, until it is asked for the next one.
 func (m *Master) column(entering int) []float64 {
-	n := len(m.need)
-	alpha := make([]float64, n)
+	n, alpha := len(m.need), m.alpha
+	clear(alpha)
 	if entering < 0 {
 		kind := -1 - entering
 		for r := range n {
