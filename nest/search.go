@@ -207,10 +207,12 @@ func (s *searcher) start() {
 			orders = append(orders, slices.Concat(stock[i:i+1], stock[:i], stock[i+1:]))
 		}
 	}
+	pieces := j.except(nil)
+	ways := [][]int{Crosscut: j.order(pieces, tallFirst), Rip: j.order(pieces, wideFirst)}
 	for _, stock := range orders {
-		for way, less := range []func(a, b *piece) int{Crosscut: tallFirst, Rip: wideFirst} {
+		for way, pieces := range ways {
 			for _, best := range []bool{false, true} {
-				p := j.levels(j.order(j.except(nil), less), CutKind(way), best, stock)
+				p := j.levels(pieces, CutKind(way), best, stock)
 				j.downsize(p.sheets, j.spare(p.sheets))
 				s.take(p)
 			}
