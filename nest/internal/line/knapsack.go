@@ -119,9 +119,10 @@ func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (mo
 			if full := k.best[back[width-1]] + value; full > floor && k.first[kind] < width {
 				endings = append(endings, ending{len(k.copies), full})
 			}
-			improved, back, best, taken := width, back[first:], k.best[first:], taken[first:]
+			improved, all, back := width, k.best, back[first:]
+			best, taken := all[first:][:len(back)], taken[first:][:len(back)]
 			for p := len(back) - 1; p >= 0; p-- {
-				if with := k.best[back[p]] + value; with > best[p] {
+				if with := all[back[p]] + value; with > best[p] {
 					best[p], taken[p] = with, true
 					improved = first + p
 				}
