@@ -35,16 +35,16 @@ func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []in
 	f.free = append(f.free[:0], j.spaceOf(k, rect{0, 0, k.w, k.h}))
 	for _, i := range order {
 		q := &j.pieces[i]
-		in, least := -1, int64(0)
-		for r := range f.free {
-			if q.h > f.free[r].h || q.w > f.free[r].w {
+		in, least, free := -1, int64(0), f.free
+		for r := range free {
+			if q.h > free[r].h || q.w > free[r].w {
 				continue
 			}
-			if rank, ok := f.rank(&f.free[r], q, how.rank); ok && (in < 0 || rank < least) {
+			if rank, ok := f.rank(&free[r], q, how.rank); ok && (in < 0 || rank < least) {
 				in, least = r, rank
 			}
 		}
-		f.steps += 1 + len(f.free)
+		f.steps += 1 + len(free)
 		if in < 0 {
 			rest = append(rest, i)
 			continue

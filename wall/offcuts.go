@@ -436,7 +436,7 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 	upright, turned := t.places(b, left-b.origin, right-b.origin)
 	width, high := right-left, t.high[tallest.height]
 	start, strip, fresh := min(upright, turned)+width, t.strip[tallest.height], int64(math.MaxInt64) // least penalty with the offcut of a new strip
-	last := step{0, int32(bay), to}
+	last, sheet, kerf, pitch := step{0, int32(bay), to}, t.width, t.kerf, t.pitch
 	for k := range before.labels[:before.n] {
 		q := &before.labels[k]
 		cost := q.penalty + penalty
@@ -444,14 +444,14 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 			continue
 		}
 		last.before = q.step
-		if high <= q.high && q.used+width <= t.width {
-			if used := q.used + min(t.beyond(upright-q.phase), t.beyond(turned-q.phase)) + width; used <= t.width {
-				if better := &stop.better[fromOffcut][k]; !stop.labels[*better].asGood(cost, used+t.kerf, q.high) {
-					t.add(stop, better, cost, used+t.kerf, q.high, &last)
+		if high <= q.high && q.used+width <= sheet {
+			if used := q.used + min(beyond(upright-q.phase, pitch), beyond(turned-q.phase, pitch)) + width; used <= sheet {
+				if better := &stop.better[fromOffcut][k]; !stop.labels[*better].asGood(cost, used+kerf, q.high) {
+					t.add(stop, better, cost, used+kerf, q.high, &last)
 				}
 			}
 		}
-		if start > t.width {
+		if start > sheet {
 			if better := &stop.better[beside][k]; !stop.labels[*better].asGood(cost+t.whole, q.used, q.high) { // it comes from another kind of stock
 				t.add(stop, better, cost+t.whole, q.used, q.high, &last)
 			}
@@ -465,8 +465,8 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 		}
 		if cost < fresh {
 			fresh = cost
-			if better := &stop.better[anew][k]; !stop.labels[*better].asGood(cost, start+t.kerf, high) {
-				t.add(stop, better, cost, start+t.kerf, high, &last)
+			if better := &stop.better[anew][k]; !stop.labels[*better].asGood(cost, start+kerf, high) {
+				t.add(stop, better, cost, start+kerf, high, &last)
 			}
 		}
 	}
@@ -487,12 +487,12 @@ func (t *taking) places(b *offcutBay, left, right int64) (upright, turned int64)
 }
 
 // mod returns x modulo the pitch; what rounding leaves just below the pitch counts as 0.
-func (t *taking) mod(x int64) int64 { return t.beyond(modulo(x, t.pitch)) }
+func (t *taking) mod(x int64) int64 { return beyond(modulo(x, t.pitch), t.pitch) }
 
 // beyond is mod of what is less than the pitch away from 0.
-func (t *taking) beyond(x int64) int64 {
+func beyond(x, pitch int64) int64 {
 	const rounding = 8 // more than a sum of rounded lengths is off, in steps
-	if x += x >> 63 & t.pitch; x >= t.pitch-rounding {
+	if x += x >> 63 & pitch; x >= pitch-rounding {
 		return 0
 	}
 	return x

@@ -140,9 +140,9 @@ func (m *Master) Prices(one int64) []int64 {
 
 // reduced is the reduced cost of a pattern.
 func (m *Master) reduced(p pattern) float64 {
-	cost := 1.0
+	cost, dual := 1.0, m.dual
 	for _, t := range p {
-		cost -= float64(float64(t.count) * m.dual[t.kind])
+		cost -= float64(float64(t.count) * dual[t.kind])
 	}
 	return cost
 }
