@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// A job of stacks on stock of several lengths and prices is bin packing in bins of variable sizes
+// A job of stacks of shelves on stock of several lengths and prices is bin packing in bins of variable sizes
 // (D. K. Friesen and M. A. Langston, "Variable sized bin packing", SIAM Journal on Computing 15,
 // 1986). Which stock to take is a short list; whether all parts can be cut from it is bin packing in
 // equal bins: each sheet of the list is a marker so long that no bin has room for two, and leaves as
@@ -17,16 +17,16 @@ type mix []int
 // mostMixes is how many mixes are looked at for a list at most.
 const mostMixes = 2000
 
-// mixes finds the best sheets for a stack of the pieces, from some that hold them; sure if there are
+// mixes finds the best sheets for stacks of the shelves, from some that hold them; sure if there are
 // surely none better. It decides on mixes that would be better, in the order of what they hold, until
 // none is left.
-func (s *searcher) mixes(pieces []int, sheets []layout) (best []layout, sure bool) {
+func (s *searcher) mixes(shelves []shelf, sheets []layout) (best []layout, sure bool) {
 	j := s.job
 	kinds := slices.SortedStableFunc(slices.Values(j.stockOrder()), func(a, b int) int { return cmp.Compare(j.kinds[b].h, j.kinds[a].h) })
-	sizes, budget := j.lengths(pieces), s.budget/lineShare
+	sizes, budget := j.lengths(shelves), s.budget/lineShare
 	var short []mix // of which it is known that they do not hold all
 	for {
-		open, all := j.better(sheets, kinds, len(pieces), short)
+		open, all := j.better(sheets, kinds, len(shelves), short)
 		if !all || len(open) == 0 {
 			return sheets, all
 		}
@@ -44,7 +44,7 @@ func (s *searcher) mixes(pieces []int, sheets []layout) (best []layout, sure boo
 		s.nodes += r.Nodes
 		switch budget -= r.Nodes; {
 		case len(r.Bins) == len(markers):
-			sheets = j.stacks(pieces, m, kinds, r.Bins)
+			sheets = j.stacks(shelves, m, kinds, r.Bins)
 		case r.Lower > len(markers):
 			short = append(short, m)
 		default:
@@ -120,16 +120,16 @@ func (j *job) binsOf(m mix, kinds []int) (capacity int64, markers []int64) {
 }
 
 // stacks returns the sheets of a mix whose bins hold pieces and one marker each.
-func (j *job) stacks(pieces []int, m mix, kinds []int, bins [][]int) (sheets []layout) {
+func (j *job) stacks(shelves []shelf, m mix, kinds []int, bins [][]int) (sheets []layout) {
 	var marked []int // kinds of the markers
 	for i, n := range m {
 		marked = append(marked, slices.Repeat(kinds[i:i+1], n)...)
 	}
 	for _, items := range bins {
-		marker := slices.IndexFunc(items, func(n int) bool { return n >= len(pieces) })
-		kind := marked[items[marker]-len(pieces)]
+		marker := slices.IndexFunc(items, func(n int) bool { return n >= len(shelves) })
+		kind := marked[items[marker]-len(shelves)]
 		if items = slices.Delete(items, marker, marker+1); len(items) > 0 {
-			sheets = append(sheets, j.stackOf(kind, pieces, items))
+			sheets = append(sheets, j.stackOf(kind, shelves, items))
 		}
 	}
 	return sheets

@@ -10,7 +10,7 @@ import (
 const lineShare = 10
 
 // stacked reports whether each of the pieces fits the width of every kind of stock that is of use,
-// and no two of the widest fit side by side. A sheet is then a stack of parts, but for narrow ones:
+// and no two of the widest fit side by side. A sheet is then a stack of shelves:
 // bin packing in one dimension, for which package line has a search of its own.
 func (j *job) stacked(pieces []int) bool {
 	most := int64(0)
@@ -31,12 +31,13 @@ func (j *job) stacked(pieces []int) bool {
 	return true
 }
 
-// stack packs a job of stacks on each kind of stock alone, where there is enough of it that is long
+// stack packs a job of stacks, shelf by shelf, on each kind of stock alone, where there is enough of it that is long
 // enough, and then changes sheets for cheaper ones that will do. That gives a bound if there is one
 // kind and no two pieces fit side by side; else mixes do.
 func (s *searcher) stack(pieces []int) {
 	j := s.job
-	kinds, wide, sizes := j.stockOrder(), j.widest(pieces), j.lengths(pieces)
+	kinds, wide, shelves := j.stockOrder(), j.widest(pieces), j.shelves(pieces)
+	sizes := j.lengths(shelves)
 	plain := len(kinds) == 1 && len(wide) == len(pieces)
 	for _, kind := range kinds {
 		k := &j.kinds[kind]
@@ -48,7 +49,7 @@ func (s *searcher) stack(pieces []int) {
 		if len(r.Bins) <= k.count {
 			p := plan{left: j.except(pieces)}
 			for _, items := range r.Bins {
-				p.sheets = append(p.sheets, j.stackOf(kind, pieces, items))
+				p.sheets = append(p.sheets, j.stackOf(kind, shelves, items))
 			}
 			j.downsize(p.sheets, j.spare(p.sheets))
 			s.take(p)
@@ -59,16 +60,19 @@ func (s *searcher) stack(pieces []int) {
 		}
 	}
 	if !plain && len(s.best.left) == s.least.left && !s.done() {
-		s.mix(pieces, wide)
+		s.mix(pieces, wide, shelves)
 	}
 }
 
-// mix finds the best nest in which no two pieces stand side by side, and the best sheets for the
-// wide pieces, which cannot do so: no nest needs less.
-func (s *searcher) mix(pieces, wide []int) {
+// mix finds the best nest of shelves, and the best sheets for the wide pieces, of which no two stand side by side: no nest
+// needs less.
+func (s *searcher) mix(pieces, wide []int, shelves []shelf) {
 	j := s.job
-	sheets, sure := s.mixes(pieces, s.best.sheets)
-	s.take(plan{sheets, j.except(pieces)})
+	sheets, sure := s.best.sheets, false
+	if len(j.stockOrder()) > 1 {
+		sheets, sure = s.mixes(shelves, sheets)
+		s.take(plan{sheets, j.except(pieces)})
+	}
 	if len(wide) < len(pieces) {
 		sheets = nil
 		for _, l := range s.best.clone().sheets {
@@ -77,7 +81,7 @@ func (s *searcher) mix(pieces, wide []int) {
 				sheets = append(sheets, l)
 			}
 		}
-		sheets, sure = s.mixes(wide, sheets)
+		sheets, sure = s.mixes(j.shelves(wide), sheets)
 	}
 	least := j.objective(&plan{sheets: sheets, left: s.best.left})
 	switch {
@@ -89,34 +93,45 @@ func (s *searcher) mix(pieces, wide []int) {
 	}
 }
 
-// widest returns the widest of the pieces, as many as there are of which no two fit side by side.
-func (j *job) widest(pieces []int) []int {
-	wide := slices.SortedStableFunc(slices.Values(pieces), func(a, b int) int { return cmp.Compare(j.pieces[b].w, j.pieces[a].w) })
-	for n := 1; n < len(wide); n++ {
-		both := j.pieces[wide[n-1]].w + j.kerf + j.pieces[wide[n]].w
-		if slices.ContainsFunc(j.kinds, func(k sheetKind) bool { return k.usable && both <= k.w }) {
-			wide = wide[:n]
+// widest returns pieces of which no two fit side by side, the widest first.
+func (j *job) widest(pieces []int) (wide []int) {
+	for _, i := range slices.SortedStableFunc(slices.Values(pieces), func(a, b int) int { return cmp.Compare(j.pieces[b].w, j.pieces[a].w) }) {
+		if !slices.ContainsFunc(wide, func(other int) bool { return j.beside(&j.pieces[other], &j.pieces[i]) }) {
+			wide = append(wide, i)
 		}
 	}
 	return wide
 }
 
-// lengths returns what each piece takes of a stack.
-func (j *job) lengths(pieces []int) (sizes []int64) {
-	for _, i := range pieces {
-		sizes = append(sizes, j.pieces[i].h+j.kerf)
+// beside reports whether some stock has room for two pieces side by side.
+func (j *job) beside(p, q *piece) bool {
+	return slices.ContainsFunc(j.kinds, func(k sheetKind) bool {
+		beyond := func(left, right *piece) int64 {
+			return j.next(k.phase, j.next(k.phase, 0, left)+left.w+j.kerf, right) + right.w
+		}
+		return k.usable && p.w+j.kerf+q.w <= k.w && min(beyond(p, q), beyond(q, p)) <= k.w
+	})
+}
+
+// lengths returns what each shelf takes of a stack.
+func (j *job) lengths(shelves []shelf) (sizes []int64) {
+	for _, f := range shelves {
+		sizes = append(sizes, f.h+j.kerf)
 	}
 	return sizes
 }
 
-// stackOf returns a sheet of the kind with the pieces, given by their numbers in the list, one above
-// another.
-func (j *job) stackOf(kind int, pieces, items []int) layout {
+// stackOf returns a sheet of the kind with shelves, given by their numbers in the list, one above another.
+func (j *job) stackOf(kind int, shelves []shelf, items []int) layout {
 	l, y := layout{kind: kind}, int64(0)
 	for _, n := range items {
-		q := &j.pieces[pieces[n]]
-		l.spots = append(l.spots, spot{pieces[n], j.next(j.kinds[kind].phase, 0, q), y})
-		y += q.h + j.kerf
+		for _, s := range shelves[n].spots {
+			if len(shelves[n].spots) == 1 { // the kinds may show the pattern differently
+				s.x = j.next(j.kinds[kind].phase, 0, &j.pieces[s.piece])
+			}
+			l.spots = append(l.spots, spot{s.piece, s.x, y + s.y})
+		}
+		y += shelves[n].h + j.kerf
 	}
 	return l
 }

@@ -224,10 +224,10 @@ func TestShuffledVariantsOfARound(t *testing.T) {
 		{24, DefaultLayouts, 0, 3, 0},
 	} {
 		e, l := oneWall(t)
-		e.budget, e.orders = Budget{Effort: 1, Layouts: row.layouts, Nodes: 10}, []*order{{byLook: true, last: l}}
+		e.budget, e.orders, e.dice = Budget{Effort: 1, Layouts: row.layouts, Nodes: 10}, []*order{{byLook: true, last: l}}, rand.New(rand.NewPCG(1, 0))
 		e.found, e.least = []Choice{small(0, 0, 1, 1, 0)}, Need{Bought: row.least, Sheets: row.least}
 		e.found[0].Layout.Runs, e.found[0].Layout.Pieces = l.Runs, make([]wall.Piece, row.pieces)
-		o := offcuts{explorer: e, known: map[string]*base{}, dice: rand.New(rand.NewPCG(1, 0)),
+		o := offcuts{explorer: e, known: map[string]*base{},
 			variants: []wall.Offcuts{{Stock: e.room.Stock[0], Of: func(fraction.Length) int64 { return 1 }, Sheet: 4, Weight: blemish(row.weight)}}}
 		if err := o.shuffle(); err != nil || e.layouts != row.want {
 			t.Errorf("%+v: %d variants, %v", row, e.layouts, err)

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math/bits"
+	"math/rand/v2"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -237,7 +238,7 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 // it is not nil.
 func explore(ctx context.Context, m *wall.Model, room Problem, b Budget, fewer func() ([]Choice, error)) (c Choices, err error) {
 	defer fraction.Catch(&err)
-	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, nested: map[string]nested{}, between: map[[2]fraction.Ratio]*order{}}
+	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, dice: rand.New(rand.NewPCG(1, 0)), nested: map[string]nested{}, between: map[[2]fraction.Ratio]*order{}}
 	defer e.close()
 	if err := e.search(); err != nil {
 		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"encoding/binary"
+	"math/rand/v2"
 	"slices"
 	"sort"
 
@@ -19,8 +20,12 @@ const (
 	stepsOfPanel = 8
 )
 
-// draftShare is the part of the budget for the nest of a layout on trial.
-const draftShare = 100
+// The parts of the budget, one in so many, for the nest of a layout on trial: that of boards is nearly one of one
+// dimension, so more of it is proved or found by more steps.
+const (
+	draftShare = 100
+	boardShare = 10
+)
 
 // explorer looks at the layouts of one room.
 type explorer struct {
@@ -48,12 +53,14 @@ type explorer struct {
 
 	endless int // what needed returns, once it is known
 
-	orders  []*order                     // all that were started
-	prices  []*order                     // of these those by price alone, the best first
-	ties    *order                       // by blemish, equal ones by price
-	between map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
-	open    []openNest                   // of the layouts whose least need is not known
-	broken  int                          // hard rules that the first layout had to break; no other may break more
+	orders   []*order            // all that were started
+	prices   []*order            // of these those by price alone, the best first
+	families [][]nest.DualWeight // of windows, with the heights' values of the best price
+	dice     *rand.Rand
+	ties     *order                       // by blemish, equal ones by price
+	between  map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
+	open     []openNest                   // of the layouts whose least need is not known
+	broken   int                          // hard rules that the first layout had to break; no other may break more
 }
 
 // limit is that choices cost no more than one that was found, so that none takes a sheet of a dearer kind.
@@ -99,7 +106,7 @@ func (e *explorer) search() error {
 		before = e.layouts
 		steps := []func() error{offcuts.look, e.closeGaps}
 		if round > 0 {
-			steps = []func() error{offcuts.look, offcuts.shuffle, e.closeGaps}
+			steps = []func() error{offcuts.look, offcuts.shuffle, e.vary, e.closeGaps}
 		}
 		for _, step := range steps {
 			if err := step(); err != nil || e.ended() {
@@ -213,7 +220,7 @@ func (e *explorer) look(layout wall.Layout) error {
 func (e *explorer) nestOnTrial(l *wall.Layout, problem nest.Problem, at int) (*nest.Result, error) {
 	b := nest.Budget{Nodes: e.budget.Nodes / draftShare, Draft: true, Memory: &e.memory}
 	if e.room.Profile.Boards {
-		b.Nodes = e.budget.Nodes // one dimension: exact at once
+		b.Nodes = e.budget.Nodes / boardShare
 	}
 	if at > 0 && e.found[at-1].complete() {
 		need := e.found[at-1].Need

@@ -2,7 +2,6 @@ package choice
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -19,7 +18,6 @@ type offcuts struct {
 	panels   int              // of the bases
 	known    map[string]*base // by originsKey
 	variants []wall.Offcuts
-	dice     *rand.Rand
 }
 
 // base is a layout whose origins are kept.
@@ -47,7 +45,7 @@ var sheetBlemish = [...]fraction.Ratio{
 }
 
 func newOffcuts(e *explorer) *offcuts {
-	o := &offcuts{explorer: e, known: map[string]*base{}, dice: rand.New(rand.NewPCG(1, 0))}
+	o := &offcuts{explorer: e, known: map[string]*base{}}
 	if len(e.prices) == 0 || e.room.Profile.Boards {
 		return o // a board is as wide as it is
 	}
