@@ -141,7 +141,10 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
 	phase = floorMod(phase, o.pitch)
 	gap = o.gap(s, phase)
-	key := boxKey{s, floorMod(phase+gap, o.pitch)}
+	key := boxKey{s, phase + gap}
+	if key.phase >= o.pitch {
+		key.phase -= o.pitch // no division: it would take longer than all else
+	}
 	if o.known.n > 0 {
 		if e := o.known.at(key); !e.set.empty() {
 			return e.boxes, gap
