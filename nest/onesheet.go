@@ -243,32 +243,37 @@ func (o *oneSheet) keep(all []box, b box) []box {
 	return slices.Replace(all, i, end, b)
 }
 
+// share is what a set has of a group, and how many pieces of that are on the near side.
+type share struct {
+	all               set
+	start, most, near int
+}
+
 // divisions yields all ways to divide a set into two not empty, with groups filled from below.
 func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 	return func(yield func(near, far set) bool) {
-		var in []*group
-		var most []int
-		for _, g := range o.in(s) {
-			in, most = append(in, g), append(most, g.of(s))
+		shares := make([]share, 0, 8) // of most sets
+		for rest := s; !rest.empty(); {
+			start := rest.first()
+			all := rest.and(o.leads[start].all)
+			shares, rest = append(shares, share{all, start, all.size(), 0}), rest.minus(all)
 		}
 		// Counting: the first group that is not all on the near side has one piece more there, and
 		// those before it have none again.
-		count := make([]int, len(in))
-		var near set
-		far := s
+		near, far := set{}, s
 		for {
 			i := 0
-			for ; i < len(in) && count[i] == most[i]; i++ {
-				far = far.plus(s.and(in[i].all))
-				near = near.minus(in[i].all)
-				count[i] = 0
+			for ; i < len(shares) && shares[i].near == shares[i].most; i++ {
+				near, far = near.minus(shares[i].all), far.plus(shares[i].all)
+				shares[i].near = 0
 			}
-			if i == len(in) {
+			if i == len(shares) {
 				return
 			}
-			near = near.with(in[i].start + count[i])
-			count[i]++
-			far = far.without(in[i].start + most[i] - count[i])
+			g := &shares[i]
+			near = near.with(g.start + g.near)
+			g.near++
+			far = far.without(g.start + g.most - g.near)
 			if near != s && !yield(near, far) {
 				return
 			}
