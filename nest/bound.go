@@ -320,7 +320,7 @@ func (r *relaxed) duals(m *Memory) (across, along []dual) {
 	return r.paces.duals(slices.Max(r.span)), along
 }
 
-// after adds to the sizes what the function makes of others.
+// after adds to the values what the function makes of sizes.
 func after(f line.Dual, sizes, values []int64) []int64 {
 	for _, x := range sizes {
 		values = append(values, f.At(x))
@@ -332,15 +332,11 @@ func after(f line.Dual, sizes, values []int64) []int64 {
 // half the whole at which a size changes sides.
 func (m *distinct) duals(whole int64) (all []dual) {
 	steps := slices.DeleteFunc(line.Thresholds(whole, m.sizes), func(step int64) bool { return 2*step > whole })
-	var values []int64 // of all
+	var values []int64
 	for f := range line.DualsAt(whole, m.sizes, m.counts, spread(steps, len(m.number)), mostRounding) {
-		start := len(values)
-		values = after(f, m.sizes, values)
-		d := dual{slices.Clip(values[start:]), f.Most}
-		if slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
-			values = values[:start]
-		} else {
-			all = append(all, d)
+		values = after(f, m.sizes, values[:0])
+		if !slices.ContainsFunc(all, func(e dual) bool { return e.whole == f.Most && slices.Equal(e.size, values) }) {
+			all = append(all, dual{slices.Clone(values), f.Most})
 		}
 	}
 	return all
