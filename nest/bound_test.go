@@ -54,3 +54,40 @@ func TestPairSum(t *testing.T) {
 		t.Error("no sum is wider than 64 bits")
 	}
 }
+
+// What a stack is worth at most is that of all stacks, counted one by one; where parts are rounded it is no less.
+func TestMostIn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		capacity := rapid.Int64Range(1, 60).Draw(t, "capacity")
+		sizes := rapid.SliceOfN(rapid.Int64Range(1, 40), 1, 5).Draw(t, "sizes")
+		values := rapid.SliceOfN(rapid.Int64Range(0, 20), len(sizes), len(sizes)).Draw(t, "values")
+		var best func(room int64) int64
+		best = func(room int64) (most int64) {
+			for k, size := range sizes {
+				if size <= room {
+					most = max(most, values[k]+best(room-size))
+				}
+			}
+			return most
+		}
+		memo := map[int64]int64{}
+		plain := best
+		best = func(room int64) int64 {
+			if _, ok := memo[room]; !ok {
+				memo[room] = plain(room)
+			}
+			return memo[room]
+		}
+		limit := rapid.Int64Range(0, 400).Draw(t, "limit")
+		if got, want := mostIn(values, sizes, capacity, limit), min(best(capacity), limit); got != want {
+			t.Fatalf("%d, want %d", got, want)
+		}
+		const fine = 1009 // so many marks in one of these
+		for k := range sizes {
+			sizes[k] *= fine
+		}
+		if got, want := mostIn(values, sizes, capacity*fine, limit), min(memo[capacity], limit); got < want {
+			t.Fatalf("rounded: %d, less than %d", got, want)
+		}
+	})
+}

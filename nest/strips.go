@@ -61,10 +61,10 @@ type DualWeight struct {
 	need    uint64  // value of the strips' tallest parts
 }
 
-// DualWeights returns the dual weights that give the strips the highest bounds, the best first, and
-// no more than most of them. They value parts by the heights of the strips and by
+// DualWeights returns the dual weights that give the strips the highest bounds, first that which asks for most money and
+// then those that ask for most sheets, the best first; no more than so many. They value parts by the heights of the strips and by
 // those in heights. The errors are those of [LowerBound].
-func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int) (all []DualWeight, err error) {
+func DualWeights(p Problem, strips []Strip, heights []fraction.Length, number int) (all []DualWeight, err error) {
 	defer fraction.Catch(&err)
 	s, err := newStripper(p, strips)
 	if s == nil || s.longest <= 0 {
@@ -83,7 +83,17 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 		return compareProducts(b.need, slices.Max(a.holds), a.need, slices.Max(b.holds)) < 0
 	})
 	all = slices.CompactFunc(all, func(a, b DualWeight) bool { return slices.Equal(a.each, b.each) })
-	return all[:max(0, min(most, len(all)))], nil
+	dearest, most := 0, int64(-1)
+	for i, w := range all {
+		if cost := s.cost(&w.weighing, w.claimed(w.need), s.stock); cost > most {
+			dearest, most = i, cost
+		}
+	}
+	if dearest > 0 {
+		w := all[dearest]
+		all = slices.Insert(slices.Delete(all, dearest, dearest+1), 0, w)
+	}
+	return all[:max(0, min(number, len(all)))], nil
 }
 
 // DualWeightOf returns the dual weight that by heights bounds these parts best, or nearly so where the
@@ -286,7 +296,13 @@ func (s *stripper) dual(d line.Dual, how Argument, sizes []int64, stacks [][][]l
 	for i, size := range sizes {
 		values[i] = d.At(size)
 	}
-	return s.weight(how, mostOf(values, stacks, d.Most), sizes, values)
+	most := mostOf(values, stacks, d.Most)
+	for i, all := range stacks {
+		if all == nil {
+			most[i] = mostIn(values, sizes, s.tall[i], d.Most)
+		}
+	}
+	return s.weight(how, most, sizes, values)
 }
 
 // weight returns the dual weight of parts of the given sizes.
@@ -367,6 +383,25 @@ func mostOf(values []int64, stacks [][][]layer, limit int64) []int64 {
 		}
 	}
 	return most
+}
+
+// mostIn returns a value, at most limit, that no stack of a capacity exceeds, by the recursion of the unbounded knapsack
+// (P. C. Gilmore and R. E. Gomory, "The theory and computation of knapsack functions", Operations Research 14, 1966). Sizes and
+// capacity are rounded down to one in so many parts of it, which leaves room for more.
+func mostIn(values, sizes []int64, capacity, limit int64) int64 {
+	const parts = 2048
+	part := capacity/parts + 1
+	most := make([]int64, capacity/part+1)
+	for k, size := range sizes {
+		n := size / part
+		if n == 0 {
+			return limit
+		}
+		for room := n; size <= capacity && room < int64(len(most)); room++ {
+			most[room] = min(max(most[room], most[room-n]+values[k]), limit)
+		}
+	}
+	return slices.Max(most)
 }
 
 // amounts returns how wide the strips are in all whose tallest parts are so high; at least 1.

@@ -77,6 +77,28 @@ func TestStripBoundOfNothing(t *testing.T) {
 	}
 }
 
+// Short boards for nothing hold no part that is longer than they are, however many heights there are: the first weight asks for
+// the money of the long ones, one for each part of over half their length.
+func TestDearBoardsFirst(t *testing.T) {
+	boards := func(name string, length int64, price string) nest.Stock {
+		return nest.Stock{Name: name, Width: fraction.Inches(6), Length: fraction.Inches(length), Price: money.MustParse(price)}
+	}
+	p := nest.Problem{Stock: []nest.Stock{boards("long", 96, "10"), boards("short", 48, "0")}}
+	strips := []nest.Strip{{Width: fraction.Inches(60), Height: fraction.Inches(50), Tallest: fraction.Inches(50)}}
+	for i := range int64(40) { // too many to count all stacks of them
+		height := fraction.Of(40+4*i, 8)
+		strips = append(strips, nest.Strip{Width: fraction.Inches(12), Height: height, Tallest: height})
+	}
+	weights, err := nest.DualWeights(p, strips, nil, 1)
+	if err != nil || len(weights) == 0 {
+		t.Fatal(weights, err)
+	}
+	w := weights[0]
+	if cost, _, _ := w.Least(fraction.Inches(60).Mul(w.Of(fraction.Inches(50)))); cost != fraction.NewRatio(100, 1) {
+		t.Errorf("ten boards of 50 in cost at least %s, want 100", cost)
+	}
+}
+
 // A dual weight of parts asks for what the linear programme of their heights does: on a line of 96 in stand one part of 60 in
 // and one of 30 in, or three of 30 in, so these are worth 2/3 and 1/3 of a sheet, where by area it were 5/8 and 5/16.
 func TestWorthOfParts(t *testing.T) {
