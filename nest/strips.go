@@ -298,7 +298,7 @@ func (s *stripper) dual(d line.Dual, how Argument, sizes []int64, stacks [][][]l
 	}
 	most := mostOf(values, stacks, d.Most)
 	for i, all := range stacks {
-		if all == nil {
+		if all == nil && s.tall[i] < s.longest { // what the function allows is for the longest
 			most[i] = mostIn(values, sizes, s.tall[i], d.Most)
 		}
 	}
@@ -389,7 +389,7 @@ func mostOf(values []int64, stacks [][][]layer, limit int64) []int64 {
 // (P. C. Gilmore and R. E. Gomory, "The theory and computation of knapsack functions", Operations Research 14, 1966). Sizes and
 // capacity are rounded down to one in so many parts of it, which leaves room for more.
 func mostIn(values, sizes []int64, capacity, limit int64) int64 {
-	const parts = 2048
+	const parts = 1024
 	part := capacity/parts + 1
 	most := make([]int64, capacity/part+1)
 	for k, size := range sizes {
