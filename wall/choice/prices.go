@@ -157,7 +157,7 @@ func (e *explorer) mix(family []nest.DualWeight) error {
 	return nil
 }
 
-// variedPrices is how many mixtures by chance are tried in a round.
+// variedPrices is how many mixtures by chance are tried in a round of DefaultLayouts.
 const variedPrices = 40
 
 // vary looks at the layouts of least price by mixtures of windows by chance, as long as the least need is open: the boards
@@ -166,7 +166,7 @@ func (e *explorer) vary() error {
 	if !e.room.Profile.Boards || len(e.families) == 0 {
 		return nil
 	}
-	for n := 0; n < variedPrices && e.needOpen() && !e.ended(); n++ {
+	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && e.needOpen() && !e.ended(); n-- {
 		family := e.families[e.dice.IntN(len(e.families))]
 		shares := make([]float64, len(family))
 		for i := range shares {
@@ -174,16 +174,13 @@ func (e *explorer) vary() error {
 			shares[i] = share * share * share // few windows make up most
 		}
 		e.steps += e.panels() * stepsOfPanel
-		w := nest.Mixed(family, shares)
-		o, err := e.startPrice(w, fraction.Ratio{})
-		if errors.As(err, new(*fraction.OverflowError)) {
-			continue
-		}
+		o, err := e.startFine(nest.Mixed(family, shares))
 		if err != nil {
 			return err
 		}
-		e.raise(w.LowerBound(o.last.Cost))
-		e.drop(o)
+		if o != nil {
+			e.drop(o)
+		}
 	}
 	return nil
 }
@@ -200,14 +197,10 @@ func (e *explorer) relaxedLeast() float64 {
 // says least where there are many: each takes memory. It returns the layout of least price; nil where the numbers are too
 // fine.
 func (e *explorer) try(w nest.DualWeight) (*wall.Layout, error) {
-	o, err := e.startPrice(w, fraction.Ratio{})
-	if errors.As(err, new(*fraction.OverflowError)) {
-		return nil, nil
-	}
-	if err != nil {
+	o, err := e.startFine(w)
+	if o == nil || err != nil {
 		return nil, err
 	}
-	e.raise(w.LowerBound(o.last.Cost))
 	if o.relaxed() <= e.prices[0].relaxed() {
 		e.drop(o)
 		return &o.last, nil
@@ -236,4 +229,16 @@ func (e *explorer) startPrice(w nest.DualWeight, blemish fraction.Ratio) (*order
 	o := e.objective(w)
 	o.Weight = blemish
 	return e.start(&order{price: w, within: e.within, weight: blemish}, e.model.LayoutsByCost(e.ctx, o))
+}
+
+// startFine starts on the order of a price, which may raise the bound; nil where the numbers are too fine.
+func (e *explorer) startFine(w nest.DualWeight) (*order, error) {
+	o, err := e.startPrice(w, fraction.Ratio{})
+	if errors.As(err, new(*fraction.OverflowError)) {
+		return nil, nil
+	}
+	if err == nil {
+		e.raise(w.LowerBound(o.last.Cost))
+	}
+	return o, err
 }
