@@ -23,12 +23,10 @@ const shelvesTried, shelfNoise = 32, 4
 // shelves puts pieces on shelves that each kind of stock has room for. Where kinds show the pattern differently each
 // piece has a shelf of its own.
 func (j *job) shelves(pieces []int) []shelf {
-	var k sheetKind // what all kinds have room for
-	for n, kind := range j.stockOrder() {
+	kinds := j.stockOrder()
+	k := j.kinds[kinds[0]] // as wide as all kinds have room for
+	for _, kind := range kinds {
 		other := &j.kinds[kind]
-		if n == 0 {
-			k = *other
-		}
 		if k.w = min(k.w, other.w); other.phase != k.phase {
 			k.w = 0
 		}
