@@ -40,10 +40,11 @@ const DefaultNodes = 10_000_000
 //
 // It starts from what FirstFit and its like find, where sheets are stacks from shelves packed in one
 // dimension, improves that, bounds it by linear programming, rounds the programme's solution, and
-// searches exactly, with any number of stages of cutting; for jobs of kitchen size that ends with a proof. More than 128 parts are not searched exactly, unless
-// they are boards of one width and length, but all else is done for them too. When a budget or a
-// context ends, the result is the best found, its Status says why, and its Bound holds all the
-// same; a nil context never ends. The errors are those of [LowerBound].
+// searches exactly, with any number of stages of cutting; for jobs of kitchen size that ends with a
+// proof. More than 128 parts are not searched exactly, unless they are boards of one width and
+// length, but all else is done for them too. When a budget or a context ends, the result is the best
+// found, its Status says why, and its Bound holds all the same; a nil context never ends. The errors
+// are those of [LowerBound].
 func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	defer fraction.Catch(&err)
 	j, err := prepare(&p)
