@@ -31,10 +31,11 @@ func (t *text) meeting(p plan.Plan) string {
 	for _, piece := range p.Pieces {
 		run, _ := p.Run(piece.Run)
 		for side, at := range []fraction.Length{piece.LeftPhase, piece.LeftPhase.Add(piece.Width)} {
-			if !at.Mod(p.Profile.Pitch).IsZero() {
-				if run.SetOut.Direction == wall.Left {
-					side = 1 - side
-				}
+			right := side == 1
+			if run.SetOut.Direction == wall.Left {
+				side = 1 - side
+			}
+			if !at.Mod(p.Profile.Pitch).IsZero() || side == 1 && !p.Meets(piece, right) {
 				bare[side] = append(bare[side], piece.Label)
 			}
 		}

@@ -1,10 +1,13 @@
 package book
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
 )
 
 // TestMeetingOfBoards: which boards lose an edge follows from their widths: those narrower than the face of 3 1/2, at the end
@@ -28,5 +31,20 @@ func TestMeetingOfBoards(t *testing.T) {
 		if at := map[string]bool{"1": true, "19": true, "18": true, "42": true}[piece.Label]; at != narrow {
 			t.Errorf("piece %s: narrower than the face %v", piece.Label, narrow)
 		}
+	}
+}
+
+// TestTongueAtAnEnd: a board with its whole face loses its tongue where no board goes on beyond it, as at an end: without
+// the board that ends the first run, the one before it ends it.
+func TestTongueAtAnEnd(t *testing.T) {
+	p := hardJob(t, "boards")
+	last := slices.IndexFunc(p.Pieces, func(piece plan.Piece) bool { return piece.Label == "18" })
+	p.Runs, p.Pieces = slices.Clone(p.Runs), slices.Delete(slices.Clone(p.Pieces), last, last+1)
+	p.Runs[0].Panels = slices.DeleteFunc(slices.Clone(p.Runs[0].Panels), func(panel wall.Panel) bool { return panel.Number == 18 })
+	if before := p.Pieces[last-1]; before.Width != p.Profile.Pitch {
+		t.Fatalf("the board before is %v wide", before.Width)
+	}
+	if got, want := (&text{tape: p.TapeMeasure()}).meeting(p), "The tongue is sawn off 17, 42."; !strings.Contains(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

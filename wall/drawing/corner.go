@@ -243,8 +243,9 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 		}
 	}
 	edge := func(joint bool, right bool) []point { // from the face to the back
-		mitred := t.run.End(t.right).Mitred() && right == t.right
-		if joint && !mitred && len(meets) > 0 {
+		atEnd := right == t.right
+		mitred := t.run.End(t.right).Mitred() && atEnd
+		if joint && !mitred && len(meets) > 0 && !(atEnd && (real(meets[1]) > 0) == right) {
 			return slices.Clone(meets)
 		}
 		return []point{complex(either(mitred, either(right, -thick, thick), 0), thick)}

@@ -3,7 +3,9 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -86,6 +88,44 @@ func TestTonguedJoints(t *testing.T) {
 			toward := map[wall.Direction]float64{wall.Left: -1, wall.Right: 1}[way]
 			if n := len(x); n != 6 || !strings.HasPrefix(steps[0], "M") || x[0] != x[5] || x[1] != x[0] || x[4] != x[0] || (x[2]-x[0])*toward <= 0 || y[0] < y[1] || y[5] != 0 || y[0] > math.Round(thick*100)/100 {
 				t.Errorf("to the %v: a joint through %v, %v", way, x, y)
+			}
+		}
+	}
+}
+
+// A whole board has a tongue where another goes on beyond it, and none at an end, neither on its own drawing nor where the
+// end is drawn.
+func TestNoTongueAtAnEnd(t *testing.T) {
+	p := readPlan("testdata/boards.json")
+	i := slices.IndexFunc(p.Pieces, func(piece plan.Piece) bool {
+		return piece.Width == p.Profile.Pitch && p.Meets(piece, true) && p.Meets(piece, false)
+	})
+	edges := func() int {
+		pic, err := Piece(p, i, true, 250)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return len(pic.named("path", "miter"))
+	}
+	if n := edges(); n != 2 {
+		t.Errorf("between boards %d sections of edges, want those of tongue and groove", n)
+	}
+	run := slices.IndexFunc(p.Runs, func(r plan.Run) bool { return r.Name == p.Pieces[i].Run })
+	p.Runs[run].Panels = slices.DeleteFunc(p.Runs[run].Panels, func(panel wall.Panel) bool { return panel.Number != p.Pieces[i].Panel })
+	if n := edges(); n != 1 {
+		t.Errorf("alone %d sections of edges, want that of the groove", n)
+	}
+	for _, way := range []wall.Direction{wall.Left, wall.Right} {
+		p.Runs[run].SetOut.Direction = way
+		c, right := newCanvas(p, halfInk, "x", "x"), way == wall.Right
+		c.scale = cornerScale
+		end := c.tip(run, right, p.Profile.Pitch)
+		x := func(x fraction.Length) float64 { return x.Sub(either(right, end.to, end.from)).Float64() * cornerScale }
+		c.section(end, 30, x, func(along, deep float64) point { return complex(along, deep) })
+		path := c.named("path", "tag")[0].value("d")
+		for _, at := range regexp.MustCompile(`[ML](-?[\d.]+) `).FindAllStringSubmatch(path, -1) {
+			if past, err := strconv.ParseFloat(at[1], 64); err != nil || right && past > 0 || !right && past < 0 {
+				t.Errorf("%v: past the end in %s", way, path)
 			}
 		}
 	}

@@ -352,6 +352,9 @@ func (d *pieceDrawing) edgesAbove() {
 		} else if at := []fraction.Length{zero, d.piece.Width}[side]; len(meets) == 0 || !d.piece.LeftPhase.Add(at).Mod(d.plan.Profile.Pitch).IsZero() {
 			continue
 		} else if text = nil; (real(meets[1]) > 0) == (side == 1) {
+			if !d.plan.Meets(d.piece, side == 1) {
+				continue
+			}
 			text = line{either(d.plan.Profile.Edges == groove.Tongued, "tongue", "lap")}
 		}
 		atRight := (side == 1) != d.back

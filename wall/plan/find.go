@@ -405,6 +405,18 @@ func (p Plan) upAt(i int) (passes, butts, ok bool) {
 	return left, right, true
 }
 
+// Meets reports whether a panel, to be fitted or on the wall, goes on beyond the right or the left edge of a piece.
+// Past that of a board at an end, or beside a door, a tongue or a lap would stand out.
+func (p Plan) Meets(piece Piece, right bool) bool {
+	run, _ := p.Run(piece.Run)
+	return slices.ContainsFunc(run.upInTheEnd(), func(beside Installed) bool {
+		if right {
+			return beside.Left.Sub(p.Gaps.Seam) == piece.At.X.Add(piece.Width)
+		}
+		return beside.Right.Add(p.Gaps.Seam) == piece.At.X
+	})
+}
+
 // upInTheEnd returns all panels of a run, to be fitted or on the wall.
 func (r Run) upInTheEnd() []Installed {
 	all := slices.Clone(r.Installed)

@@ -231,15 +231,7 @@ func (n *nailing) crossings() {
 	if n.run.SetOut.Direction == wall.Left {
 		starts, ends = ends, starts
 	}
-	atEnd := func(x fraction.Length) bool {
-		return !slices.ContainsFunc(n.run.upInTheEnd(), func(beside Installed) bool {
-			meets := beside.Left.Sub(n.Gaps.Seam)
-			if x.IsZero() {
-				meets = beside.Right.Add(n.Gaps.Seam)
-			}
-			return meets == n.piece.At.X.Add(x)
-		})
-	}
+	atEnd := func(x fraction.Length) bool { return !n.Meets(n.piece, !x.IsZero()) }
 	in := n.insets()
 	face := func(x fraction.Length) fraction.Length {
 		if n.piece.Width.Less(in[0].Add(in[1])) {
