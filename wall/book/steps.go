@@ -27,7 +27,7 @@ const (
 	coated    = "[[Give the ]]faces{colon} {}."
 	rest      = " in the room[[ where they will hang]], [[with ]]strips between[[ so that air reaches both faces]], for "
 	settle    = "[[, until they have taken on its moisture]]."
-	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
+	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide, but " + beforeRod + "]]."
 	fill      = "Fill open ends of {grooves} first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
 	onTheWall = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits]]."

@@ -1,13 +1,16 @@
 package book
 
 import (
+	"math"
 	"math/big"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -262,5 +265,30 @@ func TestNailsOfTheListAreDrawn(t *testing.T) {
 	}
 	if nailed < least {
 		t.Errorf("only %d nails in all plans", nailed)
+	}
+}
+
+// TestDepthBeforeARodIsAsPrinted: the sealant of a seam with a rod behind it is its length times its gap times the depth that
+// the words of the row give: half the gap within the bounds that they name.
+func TestDepthBeforeARodIsAsPrinted(t *testing.T) {
+	bounds := regexp.MustCompile(`half as deep as wide, but (\S+) to (\S+) in`)
+	for _, gap := range []string{"5/16", "3/8", "3/4", "1 1/4"} {
+		work := finish.Work{Profile: groove.Profile{Thickness: fraction.Inches(1)}, Joints: []finish.Joint{{Kind: finish.Seam, Length: fraction.Inches(1200), Gap: fraction.MustParse(gap)}}}
+		list, _, err := finish.TakeOff(work, finish.Materials{Sealant: finish.Sealant{Waste: "0"}})
+		i := slices.IndexFunc(list.Rows, func(r finish.Row) bool { return r.How == finish.ByJoints })
+		if err != nil || i < 0 {
+			t.Fatalf("%s: no sealant: %v", gap, err)
+		}
+		row := list.Rows[i]
+		found := bounds.FindStringSubmatch(How(row))
+		if found == nil {
+			t.Fatalf("%s: no depth in %q", gap, How(row))
+		}
+		wide := fraction.MustParse(gap)
+		depth := fraction.Max(fraction.MustParse(found[1]), fraction.Min(fraction.MustParse(found[2]), wide.Div(2)))
+		const cubic = 231. / 128 // inches to a fl oz
+		if printed, _ := row.Quantity.Rat().Float64(); math.Abs(printed-1200*wide.Float64()*depth.Float64()/cubic) > .1 {
+			t.Errorf("%s: %v of sealant, but %v deep by %q", gap, printed, depth, How(row))
+		}
 	}
 }

@@ -33,6 +33,9 @@ var sheetNails = map[finish.TermKind]string{finish.TermSides: "; round windows i
 
 var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
 
+// beforeRod is between what a bead before a backing rod is deep, see [finish.Origins].
+const beforeRod = "1/4 to 1/2 in (6 to 13 mm)"
+
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
 	finish.WithRowAbove: {text: "the rest of the row above, in another size of pack"},
@@ -58,7 +61,7 @@ var methodWords = map[finish.How]method{
 		finish.TermSection:   " × {}",
 		finish.TermDepth:     " × {} deep",
 		finish.TermVolume:    " {}",
-	}, last: "; a gap is filled no deeper than it is wide, and half as deep as wide where a rod is behind the bead"},
+	}, last: "; a gap is filled no deeper than it is wide or the panel thick, and before a rod half as deep as wide, but " + beforeRod},
 	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
 	finish.ByBeads: {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source}); " +
 		"by custom, about a {cartridge}, two for a full hold, it would be {compared}"},
