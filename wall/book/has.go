@@ -41,7 +41,7 @@ func has(p plan.Plan) []string {
 	}
 	hollows := list(only(cuts(groove.Bead), "beads"), only(cuts(groove.Groove) || !cuts(groove.Bead), "grooves"))
 	return []string{
-		"{grooves}", hollows,
+		"{grooves}", hollows, "{roll}", either(cuts(groove.Bead) || cuts(groove.Groove), "Brush the "+hollows+" first, then roll the flats", "Roll the faces"),
 		"{see}", only(stand != "", "See that "+stand+" stand where the poles say before a "+panelWord(p)+" is sawn."),
 		"{try}", only(try != "", "; try "+try),
 		"{the pieces}", either(single, "the piece", "the pieces"), "{back}", either(single, "its back", "each back"), "{starter}", either(single, "the piece", "each run's first piece"),

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 )
 
@@ -16,6 +17,18 @@ func TestTextsSayNothingOfWhatAJobHasNot(t *testing.T) {
 				t.Errorf("without a box: %q", line)
 			}
 		}
+	}
+}
+
+// A plain sheet has no beads or grooves to brush.
+func TestPlainSheetsAreRolled(t *testing.T) {
+	p, coats := hardJob(t, "arches"), finish.Step{Stage: finish.StageFirstCoats}
+	if got := Step(p, coats); !strings.Contains(got, "Brush the beads first, then roll the flats;") {
+		t.Error(got)
+	}
+	p.Profile.Features = nil
+	if got := Step(p, coats); !strings.Contains(got, "Roll the faces;") || strings.Contains(got, "rush") {
+		t.Error(got)
 	}
 }
 

@@ -106,7 +106,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageFirstCoats: {
 		title: "First coats",
-		first: "[[Lay {the pieces} flat. Brush the {grooves} first, then roll the flats; sand lightly between coats.]]",
+		first: "[[Lay {the pieces} flat. {roll}; sand lightly between coats.]]",
 		acts: map[finish.ActKind]string{
 			finish.ActPrimer:  coated,
 			finish.ActTopCoat: coated,
