@@ -56,7 +56,7 @@ func CSV(p plan.Plan, table Table) string {
 			}
 			for _, pl := range s.Placements {
 				if len(s.Cuts) == 0 {
-					rows = append(rows, []string{sheet, s.Stock, "", "", "", "", "", "", "", "", pieceName(p, s, pl.Part), ""})
+					rows = append(rows, []string{sheet, s.Stock, "", "", "", "", "", "", "", "", pieceName(p, s, pl.Part, ""), ""})
 				}
 			}
 		}

@@ -34,7 +34,7 @@ func (t *text) sheets(p plan.Plan) {
 	for _, s := range p.Sheets {
 		if crosscut(p, s) {
 			for _, pl := range s.Placements {
-				if name := pieceName(p, s, pl.Part); strings.Contains(name, "miter") {
+				if name := pieceName(p, s, pl.Part, ""); strings.Contains(name, "miter") {
 					t.para(capital(name) + ".")
 				}
 			}
@@ -43,7 +43,7 @@ func (t *text) sheets(p plan.Plan) {
 		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, t.stock(p, s.Stock)))
 		for _, pl := range s.Placements {
 			if len(s.Cuts) == 0 {
-				t.hang("  ", pieceName(p, s, pl.Part)+" is the "+sheetWord(p)+" as it is")
+				t.hang("  ", pieceName(p, s, pl.Part, "")+" is the "+sheetWord(p)+" as it is")
 			}
 		}
 		for _, c := range s.Cuts {
@@ -138,15 +138,15 @@ func waits(p plan.Plan, c plan.Cut) string {
 	return ""
 }
 
-// pieceName names a piece of a sheet as the cut list does.
-func pieceName(p plan.Plan, s plan.Sheet, number int) string {
+// pieceName names a piece of a sheet as the cut list does, with the side of a cut on which it stands free, if that is to be said.
+func pieceName(p plan.Plan, s plan.Sheet, number int, side string) string {
 	turned := false
 	for _, pl := range s.Placements {
 		turned = turned || pl.Part == number && pl.Turned
 	}
 	piece, _ := p.Piece(number)
 	then := thenMiter(p, piece)
-	return "piece " + label(p, number) + either(turned, " turned", "") + either(then == "", "", " ("+then+")")
+	return "piece " + label(p, number) + either(turned, " turned", "") + either(side == "", "", " "+side) + either(then == "", "", " ("+then+")")
 }
 
 // thenMiter says which edges of a piece are mitered once it is sawn, a closing one later: when it has been measured on the wall.
@@ -203,7 +203,7 @@ func freed(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	for beyond, number := range c.Frees {
 		if number != 0 {
 			sides := c.Frees[1-beyond] != 0 || beyond == 1 && c.Trim != plan.TrimNear
-			says = append(says, pieceName(p, s, number)+either(sides, " "+sideWords(p, c.Kind)[beyond], ""))
+			says = append(says, pieceName(p, s, number, either(sides, sideWords(p, c.Kind)[beyond], "")))
 		}
 	}
 	return strings.Join(says, ", ")

@@ -39,6 +39,28 @@ func TestEveryPieceIsFreedOnce(t *testing.T) {
 	}
 }
 
+// Of a piece that stands free beyond the blade the side stands beside its number, before what is done with it then.
+func TestSideOfAFreedPiece(t *testing.T) {
+	p, seen := examplePlans(t)["bathroom"], 0
+	for _, s := range p.Sheets {
+		for _, pl := range s.Placements {
+			piece, _ := p.Piece(pl.Part)
+			then := thenMiter(p, piece)
+			if then == "" {
+				continue
+			}
+			seen++
+			want := "piece " + piece.Label + either(pl.Turned, " turned", "") + " right (" + then + ")"
+			if got := freed(p, s, plan.Cut{Cut: nest.Cut{Kind: nest.Rip}, Frees: [2]int{0, pl.Part}}); got != want {
+				t.Errorf("%q, want %q", got, want)
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no mitered piece")
+	}
+}
+
 // Parts of one size can carry the pattern at different phases, so no two parts on the bench are
 // called the same.
 func TestPartsOfOneSizeAreToldApart(t *testing.T) {
@@ -141,7 +163,7 @@ func TestCutListOfSheetsFaceDown(t *testing.T) {
 		down := strings.Join(strings.Fields(Part(p, Cuts, true)), " ")
 		want := strings.NewReplacer("left edge of its face", "left edge of its face", "right edge of its face", "right edge of its face",
 			"left edge", "right edge", "right edge", "left edge", "left of", "right of", "right of", "left of",
-			" left;", " right;", " right,", " left,", " left,", " right,", "Face up", "Face down, so that you see the back").Replace(up)
+			" left;", " right;", " right,", " left,", " left,", " right,", " left (", " right (", " right (", " left (", "Face up", "Face down, so that you see the back").Replace(up)
 		if down != want {
 			t.Errorf("%s: face down it reads\n%s\nwant\n%s", name, down, want)
 		}
