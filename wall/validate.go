@@ -220,7 +220,11 @@ func (room *Room) checkStock(f *faults) {
 			f.Add(s.Width, "a width above 0", "Stock", i, "Width")
 		} else if shows := room.Profile.Shows(); s.Width != shows && shows.Sign() > 0 &&
 			(s.Width == room.Profile.Width || room.Profile.Boards && room.Profile.Edges > groove.Square && shows.Less(s.Width)) {
-			f.Add(s.Width, shows.String()+", what shows of it: the planner does not saw tongues and laps", "Stock", i, "Width")
+			what := "what a sheet shows, the cover of its profile"
+			if room.Profile.Boards {
+				what = "what a board shows, one repeat of the pattern"
+			}
+			f.Add(s.Width, what+": the planner does not saw tongues and laps", "Stock", i, "Width")
 		}
 		if s.Usable(room.Saw).Sign() <= 0 {
 			f.Add(s.Length, "more length than squaring up takes off", "Stock", i, "Length")
@@ -362,7 +366,7 @@ func (room *Room) checkLeans(f *faults, r int) {
 			}
 		}
 		if wrong {
-			f.Add(nil, fmt.Sprintf("an opening %v clear of where the end of the run leans, or that takes that whole, or no lean there", clear), "Runs", r, "Openings", i)
+			f.Add(nil, fmt.Sprintf("an opening %d marks of the tape clear of where the end of the run leans, or that takes that whole, or no lean there", leanClear), "Runs", r, "Openings", i)
 		}
 	}
 }
