@@ -197,6 +197,7 @@ func TestStretchesFromEdgeToEdge(t *testing.T) {
 	}{
 		{[]plan.Point{at("27 1/16", "0"), at("15", "8 1/8"), at("2 15/16", "0")}, at("27", "0"), []plan.Stretch{{Arc: arc, To: at("3", "0")}}},
 		{[]plan.Point{at("2 15/16", "0"), at("15", "8 1/8"), at("27 1/16", "0"), at("30", "0")}, at("3", "0"), []plan.Stretch{{Arc: arc, To: at("27", "0")}, {To: at("30", "0")}}},
+		{[]plan.Point{at("2 15/16", "0"), at("15", "8 1/8"), at("27 1/8", "1/16")}, at("3", "0"), []plan.Stretch{{Arc: arc, To: at("27", "0")}}}, // right below the last it is 5/16 below the piece
 		{[]plan.Point{at("0", "4"), at("30", "4")}, at("0", "4"), []plan.Stretch{{To: at("30", "4")}}},
 	} {
 		from, parts, err := piece.Stretches(plan.SawCut{Points: row.points}, fraction.Of(1, 16), fraction.Of(1, 64))

@@ -233,19 +233,23 @@ func (m Marks) end(corner int, at Point) Point {
 }
 
 // onArc returns the place on an arc right below a corner that stands for it or, where the corner lies on
-// the lower or the upper edge of the piece, right beside it; the corner itself where there is none.
+// the lower or the upper edge of the piece, or that place would be below the piece, right beside it on that
+// edge; the corner itself where there is none.
 func (p Piece) onArc(a *Arc, at Point, mark, snap fraction.Length) Point {
-	if at.Y.IsZero() || at.Y == p.Height {
-		if right, err := cutout.HeightOnCircle(Point{X: a.Centre.Y, Y: a.Centre.X}, a.Radius, at.Y, mark, snap); err == nil {
-			if at.X.Less(a.Centre.X) {
-				right = a.Centre.X.Mul(2).Sub(right)
-			}
-			at.X = right
+	if !at.Y.IsZero() && at.Y != p.Height {
+		y, err := cutout.HeightOnCircle(a.Centre, a.Radius, at.X, mark, snap)
+		if err != nil {
+			return at
 		}
-		return at
+		if at.Y = fraction.Max(y, fraction.Length{}); y.Sign() >= 0 {
+			return at
+		}
 	}
-	if y, err := cutout.HeightOnCircle(a.Centre, a.Radius, at.X, mark, snap); err == nil {
-		at.Y = y
+	if right, err := cutout.HeightOnCircle(Point{X: a.Centre.Y, Y: a.Centre.X}, a.Radius, at.Y, mark, snap); err == nil {
+		if at.X.Less(a.Centre.X) {
+			right = a.Centre.X.Mul(2).Sub(right)
+		}
+		at.X = right
 	}
 	return at
 }
