@@ -276,3 +276,20 @@ func TestLaneTakesTheHeightsInIt(t *testing.T) {
 		}
 	}
 }
+
+// What stands over a sheet that lies face down is whole in its drawing, however long the measurements beside it are.
+func TestWordsOverASheetAreWhole(t *testing.T) {
+	p := kitchen()
+	p.Saw.Face, p.Tape = plan.FaceDown, in("1/2")
+	for i := range p.Sheets {
+		pic, err := Sheet(p, i)
+		words := pic.named("text", "soft")
+		if err != nil || len(words) == 0 || !strings.HasSuffix(words[0].words(), ", from the back") {
+			t.Fatalf("sheet %d: %d texts: %v", i+1, len(words), err)
+		}
+		middle, half := words[0].number("x"), textWidth(words[0].words(), typeSize)/2
+		if middle < half || pic.Width < middle+half {
+			t.Errorf("sheet %d: %q from %.1f to %.1f in %v", i+1, words[0].words(), middle-half, middle+half, pic.Width)
+		}
+	}
+}

@@ -83,7 +83,8 @@ func (d *sheetDrawing) lay() {
 	d.frame = d.area.grow(16)
 	d.frame.w = d.Width - 2 - d.frame.x
 	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + either(d.flip > 0, ", from the back", "") + either(d.stretch > 0, " (drawn too wide"+either(d.plan.Profile.Edges == groove.Tongued, ", no tongue)", ")"), "")
-	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
+	half := line{end}.width(typeSize) / 2 // beside long measurements there is less room on the right
+	line{end}.write(&d.node, "soft", max(half, min(d.area.x+d.area.w/2, d.Width-2-half)), 15, "middle")
 }
 
 // rectangle is the one of a size at a place on the sheet, in ink.
