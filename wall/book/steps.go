@@ -27,7 +27,7 @@ const (
 	coated    = "[[Give the ]]faces{colon} {}."
 	rest      = " in the room[[ where they will hang]], [[with ]]strips between[[ so that air reaches both faces]], for "
 	settle    = "[[, until they have taken on its moisture]]."
-	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide, but " + beforeRod + "]]."
+	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide, {rod}]]."
 	fill      = "Fill open ends of {grooves} first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
 	onTheWall = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits]]."
@@ -226,7 +226,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	tongued := p.Profile.Edges == groove.Tongued
 	facts := strings.NewReplacer(append(has(p), "{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
 		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; besides, the board that starts a run or goes on from a door through the face along the edge there, and the one that ends it or stops at a door through the face alone, along its far edge"+
-			either(full, ", where a corner, the boards of the next wall or a trim hides it; an edge mitered at an outside corner is hidden by none: nail beside the miter and fill the holes", ""), "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{then}", either(less != "", ";", ","), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
+			either(full, ", where a corner, the boards of the next wall or a trim hides it; an edge mitered at an outside corner is hidden by none: nail beside the miter and fill the holes", ""), "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{rod}", beforeRod(p.Units != fraction.Inch), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{then}", either(less != "", ";", ","), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
 			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{bare}", either(full && painted, " beside what stays bare", ""), "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{by itself}", byItself(p), "{brought}", brought(p), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),

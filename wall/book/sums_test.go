@@ -271,7 +271,7 @@ func TestNailsOfTheListAreDrawn(t *testing.T) {
 // TestDepthBeforeARodIsAsPrinted: the sealant of a seam with a rod behind it is its length times its gap times the depth that
 // the words of the row give: half the gap within the bounds that they name.
 func TestDepthBeforeARodIsAsPrinted(t *testing.T) {
-	bounds := regexp.MustCompile(`half as deep as wide, but (\S+) to (\S+) in`)
+	bounds := regexp.MustCompile(`half as deep as wide, (\S+) in at least and (\S+) in at most`)
 	for _, gap := range []string{"5/16", "3/8", "3/4", "1 1/4"} {
 		work := finish.Work{Profile: groove.Profile{Thickness: fraction.Inches(1)}, Joints: []finish.Joint{{Kind: finish.Seam, Length: fraction.Inches(1200), Gap: fraction.MustParse(gap)}}}
 		list, _, err := finish.TakeOff(work, finish.Materials{Sealant: finish.Sealant{Waste: "0"}})

@@ -34,7 +34,7 @@ var sheetNails = map[finish.TermKind]string{finish.TermSides: "; round windows i
 var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
 
 // beforeRod is between what a bead before a backing rod is deep, see [finish.Origins].
-const beforeRod = "1/4 to 1/2 in (6 to 13 mm)"
+func beforeRod(metric bool) string { return either(metric, "6 mm at least and 13 mm at most", "1/4 in at least and 1/2 in at most") }
 
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
@@ -61,7 +61,7 @@ var methodWords = map[finish.How]method{
 		finish.TermSection:   " × {}",
 		finish.TermDepth:     " × {} deep",
 		finish.TermVolume:    " {}",
-	}, last: "; a gap is filled no deeper than it is wide or the panel thick, and before a rod half as deep as wide, but " + beforeRod},
+	}, last: "; a gap is filled no deeper than its width or the thickness beside it, and before a rod half as deep as wide, {rod}"},
 	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
 	finish.ByBeads: {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source}); " +
 		"by custom, about a {cartridge}, two for a full hold, it would be {compared}"},
@@ -172,7 +172,7 @@ func How(r finish.Row) string {
 		}
 		given[word] = values[1:]
 		return values[0]
-	}) + listed + words.last
+	}) + listed + strings.ReplaceAll(words.last, "{rod}", beforeRod(r.Unit == finish.UnitMillilitre))
 	for _, separator := range []string{"; ", ", ", " + "} {
 		says = strings.TrimPrefix(says, separator)
 	}
