@@ -34,7 +34,9 @@ var sheetNails = map[finish.TermKind]string{finish.TermSides: "; round windows i
 var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
 
 // beforeRod is between what a bead before a backing rod is deep, see [finish.Origins].
-func beforeRod(metric bool) string { return either(metric, "6 mm at least and 13 mm at most", "1/4 in at least and 1/2 in at most") }
+func beforeRod(metric bool) string {
+	return either(metric, "6 mm at least and 13 mm at most", "1/4 in at least and 1/2 in at most")
+}
 
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
