@@ -99,6 +99,10 @@ func compareCommand(c call) error {
 				plans = append(plans, plan.Plan{})
 				plans[len(plans)-1], err = c.search(j, plan.Options{})
 			}
+			for _, f := range fault.All(err) { // found in a job, not in its file
+				path, _ := f.Path.MarshalText() // it writes any path
+				f.Path = fault.Of(string(path))
+			}
 			if err != nil {
 				return fmt.Errorf("%s: %w", name, err)
 			}

@@ -186,6 +186,7 @@ func TestUsage(t *testing.T) {
 		{"completion of no shell", []string{"completion", "ksh"}, wrong, "expected bash, zsh or fish"},
 		{"one job to compare", []string{"compare", kitchen}, wrong, "two jobs at least"},
 		{"profile to compare", []string{"compare", kitchen, "--profile", "beadboard 1-1/2,beadboard 2"}, done, "kitchen.json, beadboard"},
+		{"profile that the stock does not show", []string{"compare", kitchen, "--profile", "reeded 1/2"}, wrong, "kitchen.json, reeded 1/2: stock[0].left_phase: 3/4: want 0 or more"},
 		{"no such profile to compare", []string{"compare", kitchen, "--profile", "beadboard 1"}, wrong, "no such profile"},
 		{"stock to compare", []string{"compare", kitchen, "--stock", "48x96=24.98,48x120"}, done, "kitchen.json, 48x120"},
 		{"stock of each profile", []string{"compare", kitchen, "--profile", "beadboard 1-1/2,beadboard 2", "--stock", "48x96,48x120"}, done, "2, 48x120\n"},
