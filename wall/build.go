@@ -184,8 +184,8 @@ func firstRepeat(x, o, pitch fraction.Length, d Direction) fraction.Length {
 	return x.Add(groove.Modulo(o.Sub(x), pitch))
 }
 
-// fittingOrder returns the runs so that each comes after those it butts against. Where they go
-// round in a ring, the first of them comes first.
+// fittingOrder returns the runs so that each comes after those it butts against. Where panels that are
+// on the wall make them go round in a ring, the first of them comes first.
 func fittingOrder(layout *Layout) []int {
 	waits := make([]int, len(layout.Runs))
 	for _, run := range layout.Runs {

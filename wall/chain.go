@@ -27,7 +27,7 @@ type ways struct {
 }
 
 func newChain(s *search, start bool, residue int, butts []bool) *chain {
-	return &chain{search: s, start: junction{run: 0, from: -1, butts: start}, residue: residue, butts: butts, solved: map[junction]*ways{}}
+	return &chain{search: s, start: junction{run: 0, from: -1, butts: start, mixed: !s.m.ring()}, residue: residue, butts: butts, solved: map[junction]*ways{}}
 }
 
 // free reports whether what follows the junction does not depend on the pattern before it.
@@ -49,9 +49,13 @@ func (c *chain) from(j junction) (all []way) {
 			if err != nil {
 				continue // this way of fitting leaves nothing, or meets an installed panel
 			}
-			next := junction{run: j.run, from: to, butts: j.butts}
+			next := junction{run: j.run, from: to, butts: j.butts, mixed: j.mixed}
 			if to == last {
-				next = junction{run: j.run + 1, from: -1, butts: m.sharesInside(j.run) && !butts}
+				left := m.sharesInside(j.run) && !butts
+				next = junction{run: j.run + 1, from: -1, butts: left, mixed: j.mixed || left != c.start.butts}
+			}
+			if next.run == len(m.room.Runs) && !next.mixed {
+				continue // each run would have to be fitted before the one that it butts against
 			}
 			all = append(all, way{c.search.program(s), next})
 		}
@@ -89,7 +93,7 @@ func (c *chain) coupler(j junction) *coupler {
 	if c.free(j) {
 		return nil // nothing
 	}
-	return c.search.m.couplers[j]
+	return c.search.m.coupler(j)
 }
 
 // rest returns the best cost of all that follows the junction after a stretch of residue before.

@@ -7,10 +7,10 @@ import (
 
 // junction is a place where a stretch starts: the left end of a run (from < 0) or a break that is
 // used. butts says whether the run butts at its left end. The run after the last stands for the
-// corner where a closed room closes.
+// corner where a closed room closes. mixed is false in a ring as long as all left ends so far butt, or none does.
 type junction struct {
-	run, from int
-	butts     bool
+	run, from    int
+	butts, mixed bool
 }
 
 // coupler has what the meeting of two patterns at a junction costs.
@@ -31,16 +31,23 @@ func (m *Model) makeCouplers(r int) {
 	n := len(m.room.Runs)
 	for _, butts := range []bool{false, true} {
 		for k := range m.room.Runs[r].Breaks {
-			m.couplers[junction{r, k, butts}] = m.newCoupler(junction{r, k, butts})
+			j := junction{run: r, from: k, butts: butts}
+			m.couplers[j] = m.newCoupler(j)
 		}
 		if r > 0 || m.room.Closed {
-			j := junction{r, -1, butts}
+			j := junction{run: r, from: -1, butts: butts}
 			if r == 0 {
 				j.run = n
 			}
 			m.couplers[j] = m.newCoupler(j)
 		}
 	}
+}
+
+// coupler returns what the meeting of two residues at the junction costs.
+func (m *Model) coupler(j junction) *coupler {
+	j.mixed = false
+	return m.couplers[j]
 }
 
 func (m *Model) newCoupler(j junction) *coupler {

@@ -257,5 +257,16 @@ func (m *Model) sharesInside(r int) bool {
 	return m.coupled(r) && m.room.Runs[r].Right.Kind == InsideCorner
 }
 
+// ring reports whether the runs could butt against each other all round, with none to fit first. What is on the wall
+// already leaves no choice of that.
+func (m *Model) ring() bool {
+	for r := range m.room.Runs {
+		if !m.sharesInside(r) {
+			return false
+		}
+	}
+	return len(m.room.Runs) > 1 && len(m.room.Installed) == 0
+}
+
 // origin returns the origin on run r that residue number i stands for, in [0, pitch).
 func (m *Model) origin(r, i int) fraction.Length { return m.origins[r][i] }

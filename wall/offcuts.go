@@ -582,7 +582,7 @@ func broken(legs []leg) (n int) {
 	for _, l := range legs {
 		n += int(l.sol.base.broken)
 		if l.next.from >= 0 {
-			n += int(l.sol.couplers[l.next].fixed.broken)
+			n += int(l.sol.coupler(l.next).fixed.broken)
 		}
 		for k, nodes := range l.nodes {
 			c, i := &l.sol.bays[k], 0

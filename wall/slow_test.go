@@ -93,6 +93,9 @@ func (e *enumeration) run(r int, butts []bool, before *int, sofar exactCost) {
 		return
 	}
 	if r == len(m.room.Runs) {
+		if m.ring() && !slices.Contains(butts, !butts[0]) {
+			return // each run would come after the one before it, all round
+		}
 		e.met++
 		for _, u := range e.used {
 			if len(m.varying) > 0 && !slices.ContainsFunc(m.limits[u[0]][u[1]], func(l limit) bool {

@@ -3,6 +3,7 @@ package plan_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/groovewright/fraction"
@@ -296,5 +297,35 @@ func TestEndsThatOpeningsTake(t *testing.T) {
 	}
 	if !(plan.Run{}).Bare() || (plan.Run{StoryPole: make([]plan.Mark, 1)}).Bare() {
 		t.Error("a run with nothing on its pole is bare, and no other")
+	}
+}
+
+// In a closed room each run is fitted after the one that it butts against: never do they all butt against the one before, or
+// all against the one after, though in these rooms such a layout would look as good.
+func TestPassingRunsAreFittedFirst(t *testing.T) {
+	corner := `"left": {"kind": "inside corner"}, "right": {"kind": "inside corner"}`
+	for _, room := range []struct{ profile, stock, a, b, door string }{
+		{"beadboard 2", "48", "77 1/16", "93 5/8", "8"},
+		{"beadboard 1-1/2", "48", "68 9/16", "47 7/8", "12"},
+		{"tongue and groove 5-1/8", "5 1/8", "45", "49 7/8", "14"},
+	} {
+		var runs []string
+		for i, width := range []string{room.a, room.b, room.a, room.b} {
+			runs = append(runs, fmt.Sprintf(`{"name": "%c", "width": %q, %s, "heights": [{"at": "0", "top": "36"}, {"at": %q, "top": "36"}]`, 'a'+i, width, corner, width))
+		}
+		runs[0] += fmt.Sprintf(`, "openings": [{"name": "door", "kind": "other", "left": %q, "bottom": "0", "width": "26", "height": "80"}]`, room.door)
+		p := makeFrom(t, fmt.Sprintf(`{"closed": true, "profile": %q, "stock": [{"name": "x", "width": %q, "length": "96"}], "gaps": {"side": "1/16", "seam": "1/8"},
+			"runs": [%s}]}`, room.profile, room.stock, strings.Join(runs, "}, ")))
+		first := map[string]int{}
+		for _, piece := range p.Pieces {
+			if n, known := first[piece.Run]; !known || piece.Number < n {
+				first[piece.Run] = piece.Number
+			}
+		}
+		for _, run := range p.Runs {
+			if c := run.CornerRight; first[c.Butts] < first[c.Passes] {
+				t.Errorf("%s: %s butts against %s and is fitted before it", room.profile, c.Butts, c.Passes)
+			}
+		}
 	}
 }

@@ -154,9 +154,16 @@ func (c *checker) corners() {
 			c.fault(Corner, path, got, here+" or "+there, "not the two runs of the corner: which passes, which butts")
 		}
 	}
+	c.require(!c.job.endless(atLeft), Corner, "runs", "each run butts against the next, all round", "a run that butts against none", "no run can be fitted first")
 	for i := range c.job.Runs {
 		c.regions = append(c.regions, c.job.region(i, atLeft[i], atRight[i]))
 	}
+}
+
+// endless says whether the runs of a closed room, in these roles at their left ends, butt against each other all round, with
+// no panels on the wall that would say which came first.
+func (j *room) endless(atLeft []role) bool {
+	return len(atLeft) > 1 && len(j.Installed) == 0 && atLeft[0] != alone && !slices.ContainsFunc(atLeft, func(r role) bool { return r != atLeft[0] })
 }
 
 // repeats compares what the plan repeats from the job.

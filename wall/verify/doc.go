@@ -113,4 +113,6 @@
 //     or a lean has past it is taken too; it shares no corner, unless a panel reaches it where it butts.
 //  43. A cut waits until a space is measured where it makes the closing edge of a piece with nothing to
 //     scribe and no piece of another panel lies on its part; so does what is cut from what it leaves.
+//  44. What passes is fitted before what butts against it: so runs do not butt against each other all round a room,
+//     unless panels are on the wall.
 package verify

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math/big"
 	"slices"
+	"testing"
 )
 
 // mostRuns is the most runs of a room that [LeastBlemish] judges: its cost grows with the product
@@ -105,6 +106,9 @@ func (s *search) least() (best price, ok bool) {
 			if choice>>k&1 == 1 {
 				atRight[i], atLeft[next] = butts, passes
 			}
+		}
+		if s.job.endless(atLeft) {
+			continue
 		}
 		regions := make([]*region, n)
 		for i := range regions {
@@ -214,4 +218,27 @@ func BestLooking(plan []byte) (*big.Rat, error) {
 		best = least(best, choice.BlemishTotal)
 	}
 	return best, nil
+}
+
+// TestEndless: runs that pass, or butt, at every left end of a closed room have none to fit first; one that does otherwise, an
+// end without an inside corner or a panel on the wall gives one.
+func TestEndless(t *testing.T) {
+	for _, row := range []struct {
+		atLeft    []role
+		installed int
+		want      bool
+	}{
+		{[]role{butts, butts, butts}, 0, true},
+		{[]role{passes, passes}, 0, true},
+		{[]role{butts, passes, butts}, 0, false},
+		{[]role{alone, butts, butts}, 0, false},
+		{[]role{butts, butts, alone}, 0, false},
+		{[]role{alone, alone}, 0, false},
+		{[]role{butts}, 0, false},
+		{[]role{butts, butts, butts}, 1, false},
+	} {
+		if got := (&room{Installed: make([]installed, row.installed)}).endless(row.atLeft); got != row.want {
+			t.Errorf("%v with %d on the wall: %v", row.atLeft, row.installed, got)
+		}
+	}
 }
