@@ -222,12 +222,18 @@ func (b *page) details(i int) []block {
 	if blocks[0].high+headHigh <= pageHigh {
 		return blocks
 	}
-	blocks[0] = b.across(strip, strip, pictures...)
+	if blocks[0] = b.across(strip, strip, pictures...); blocks[0].high+headHigh > pageHigh {
+		blocks = []block{b.across(strip, strip), b.across(nil, nil, pictures...)}
+	}
 	if alone := beside(whole...); alone.high+headHigh <= pageHigh {
 		for n := 1; n < len(rows); n++ { // it goes on to the right where that is lower, but the page not nearly empty
 			if two := beside(slices.Concat(tables, []part{pole(0, n), pole(n, len(rows))})...); two.high < alone.high && two.high > leastHigh {
 				alone = two
 			}
+		}
+		if first := &blocks[0]; len(blocks) > 1 && first.high+alone.high+headHigh <= pageHigh { // with the pictures of fitting
+			first.Sides, first.high = alone.Sides, first.high+alone.high
+			return blocks
 		}
 		return append(blocks, alone)
 	}

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/groovewright/wall/drawing"
@@ -42,6 +43,34 @@ func TestScalesLeftOutHaveNoRoom(t *testing.T) {
 		}
 		if out == 0 {
 			t.Errorf("%s: no scale is left out", name)
+		}
+	}
+}
+
+// TestDetailsHaveRoom: each page of the details of a stair in many boards, whose pictures of fitting take two rows, has room for
+// what it is to hold.
+func TestDetailsHaveRoom(t *testing.T) {
+	p, err := madePlan(strings.NewReader(`{"title": "Stair with landing", "profile": "edge-and-center bead 3-1/8", "stock": [{"name": "board", "width": "3 1/8", "length": "96"}], "gaps": {"top": "1/16", "bottom": "1/4", "side": "1/8"},
+		"trim": {"bottom": {"name": "skirt board", "covers": "1"}, "top": {"name": "cap rail", "covers": "3/4"}},
+		"runs": [{"name": "stair", "width": "112", "left": {"kind": "exposed"}, "right": {"kind": "inside corner"},
+			"heights": [{"at": "0", "top": "36"}, {"at": "12", "top": "36"}, {"at": "45", "bottom": "24 3/4", "top": "60 3/4"},
+				{"at": "78", "bottom": "49 1/2", "top": "85 1/2"}, {"at": "112", "bottom": "49 1/2", "top": "85 1/2"}],
+			"openings": [{"name": "switch", "kind": "box", "left": "95", "bottom": "74", "width": "2 1/4", "height": "3 3/4"}]},
+		{"name": "landing", "width": "38", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"},
+			"heights": [{"at": "0", "bottom": "49 1/2", "top": "85 1/2"}, {"at": "38", "bottom": "49 1/2", "top": "85 1/2"}]}],
+		"finish": {"house": {"datum": "0", "material": "solid wood"}}}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := &page{text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}}
+	b.draw()
+	b.Contents = b.contents()
+	b.every = b.legend()
+	for i, run := range p.Runs {
+		for k, block := range b.details(i) {
+			if block.high+headHigh > pageHigh {
+				t.Errorf("%s, page %d: %.0f high, a page has %.0f", run.Name, k+1, block.high+headHigh, pageHigh)
+			}
 		}
 	}
 }
