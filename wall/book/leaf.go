@@ -495,9 +495,12 @@ func (b *page) roomFor(l *leaf) (room, next float64) {
 	room = pageHigh - head - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+4*len(piece.Weak))
 	next = pageHigh - head - lineHigh*float64(folded("Page 2 of 2 · "+b.Plan.Title+" · lengths in inches", pageLong))
 	if l.n == 0 {
-		room -= 5 * lineHigh // of the heading of all
+		first := 5 * lineHigh // of the heading of all
 		if n := len(slanted(b.Plan)); n > 0 {
-			room -= lineHigh + tall(slices.Repeat([]int{1}, n)...)
+			first += lineHigh + tall(slices.Repeat([]int{1}, n)...)
+		}
+		if left := room - first; left >= halfHigh { // else the leaf goes on the next page
+			room = left
 		}
 	}
 	return room, next

@@ -66,6 +66,11 @@ func TestDetailsHaveRoom(t *testing.T) {
 	b.draw()
 	b.Contents = b.contents()
 	b.every = b.legend()
+	b.drawPieces()
+	// The table of its slanted boards leaves no page to the first odd piece, which has one of its own.
+	if l := b.leaves[0]; l.piece.Label != "5" || len(l.blocks) != 1 {
+		t.Errorf("piece %s is laid out on %d pages", l.piece.Label, len(l.blocks))
+	}
 	for i, run := range p.Runs {
 		for k, block := range b.details(i) {
 			if block.high+headHigh > pageHigh {
