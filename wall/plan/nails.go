@@ -219,11 +219,11 @@ func spaced(from, high, apart fraction.Length) (places []fraction.Length) {
 	return places
 }
 
-// crossings places the nails of a board: up its middle, or through its tongue. The board with which a run starts has others
+// crossings places the nails of a board: up its middle, as screws are, or through its tongue. The board with which a run starts has others
 // through the face along the edge that no tongue holds; what is sawn off a tongue at the run's end is held through the face there.
 // Beside a door, or what else no board goes on beyond, it is as at an end.
 func (n *nailing) crossings() {
-	if n.Profile.Edges != groove.Tongued {
+	if n.Profile.Edges != groove.Tongued || n.Fixing.Nails == finish.PanelScrews {
 		n.crossing(n.piece.Width.Div(2), true)
 		return
 	}

@@ -246,6 +246,8 @@ func TestNailsOfARun(t *testing.T) {
 	tight.Runs = []plan.Run{only.Runs[0]}
 	tight.Runs[0].Limits[1] = in("1 3/4")
 	plain.Profile.Edges = groove.Square
+	screwed := boards
+	screwed.Fixing.Nails = finish.PanelScrews
 	startMitered.Runs[0].Left.Kind, startMitered.Profile.Thickness = wall.OutsideCorner, in("3/4")
 	narrow := pieceOf(1, 16, [2]int64{}, [2]int64{1, 0}, [2]int64{1, 16}, [2]int64{0, 16})
 	narrow.Width, narrow.Run, narrow.At.X = in("3/4"), "wall", in("1")
@@ -272,6 +274,7 @@ func TestNailsOfARun(t *testing.T) {
 		{"between two gaps", apart, board("6"), "[{5 1/2} {5 15 1/2}]"},
 		{"between boards on the wall", up, board("6"), "[{5 1/2} {5 15 1/2}]"},
 		{"without a tongue", plain, board("1"), "[{2 1/2 1/2} {2 1/2 15 1/2}]"},
+		{"screwed through the face", screwed, board("1"), "[{2 1/2 1/2} {2 1/2 15 1/2}]"},
 		{"the first board, mitered", startMitered, board("1"), "[{5 1/2} {5 15 1/2} {1 1/4 1/2} {1 1/4 15 1/2}]"},
 		{"a sheet", sheets, low, "[{1/2 1} {16 1} {31 1/2 1}]"},
 		{"mitered", mitred, low, "[{1/2 1} {16 1} {31 1/4 1}]"},
