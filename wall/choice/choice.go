@@ -41,14 +41,14 @@ func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 // never worse.
 type Budget struct {
 	Effort  int // rounds of the search, and the measure of Steps; 1 if 0 or less
-	Steps   int // times Effort, a search of less goes on for further rounds while the least need is open; [DefaultSteps] if 0 or less
+	Steps   int // times Effort, a search of less goes on for further rounds while anything is open; [DefaultSteps] if 0 or less
 	Layouts int // looked at in a round to close the front's gaps, offcuts' in proportion; [DefaultLayouts] if 0 or less
 	Nodes   int // steps that the nest of a choice may take for each round; [DefaultNodes] if 0 or less
 }
 
 // The steps where a [Budget] gives none.
 const (
-	DefaultSteps   = 6_000_000 // a second or two
+	DefaultSteps   = 4_000_000 // a second or two
 	DefaultLayouts = 240
 	DefaultNodes   = 400_000
 )

@@ -17,7 +17,7 @@ import (
 // stock, and a panel that offcuts could give.
 const (
 	stepsOfPiece = 100
-	stepsOfPanel = 8
+	stepsOfPanel = 1
 )
 
 // The parts of the budget, one in so many, for the nest of a layout on trial: that of boards is nearly one of one
@@ -102,7 +102,7 @@ func (e *explorer) search() error {
 		}
 	}
 	offcuts := newOffcuts(e)
-	for round, before := 0, 0; (round < e.budget.Effort || e.needOpen() && e.steps/e.budget.Effort < e.budget.Steps) && before < e.layouts; round++ {
+	for round, before := 0, 0; (round < e.budget.Effort || e.steps/e.budget.Effort < e.budget.Steps) && before < e.layouts; round++ {
 		before = e.layouts
 		steps := []func() error{offcuts.look, e.closeGaps}
 		if round > 0 {

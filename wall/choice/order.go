@@ -22,10 +22,10 @@ type order struct {
 	weight fraction.Ratio  // the blemish that an inch of price counts as; 0: price alone decides
 	byLook bool            // the order of blemish
 
-	next  func() (wall.Layout, error, bool)
-	stop  func()
-	last  wall.Layout // the last one that was met
-	spent bool        // every layout was met
+	next        func() (wall.Layout, error, bool)
+	stop        func()
+	first, last wall.Layout // that were met
+	spent       bool        // every layout was met
 }
 
 // unmet returns the least price of the layouts that were not met, of those with at most this blemish
@@ -79,7 +79,7 @@ func (e *explorer) start(o *order, layouts iter.Seq2[wall.Layout, error]) (*orde
 	o.next, o.stop = iter.Pull2(layouts)
 	e.orders = append(e.orders, o)
 	err := e.advance(o)
-	if err != nil {
+	if o.first = o.last; err != nil {
 		e.drop(o)
 	}
 	return o, err
@@ -129,16 +129,39 @@ func (e *explorer) closed(blemish *fraction.Ratio, c *Choice) bool {
 // fewer pieces more are looked at, since each takes less time, and of those with more fewer.
 const usualPieces = 24
 
-// pursue looks at no more than so many further layouts of an order, until what it is to close is
-// closed.
+// An order goes on beyond one part in so many of the layouts that it may take only if so many times as many as it met so
+// far can close what it is to close.
+const (
+	triedShare = 4
+	patience   = 8
+)
+
+// pursue looks at no more than so many further layouts of an order, until what it is to close is closed, or they do
+// not lead there.
 func (e *explorer) pursue(o *order, layouts int, closed func() bool) error {
-	for pieces := layouts * usualPieces; pieces > 0 && !closed() && !e.ended(); {
-		pieces -= max(1, len(o.last.Pieces))
+	all := layouts * usualPieces
+	for left := all; left > 0 && !closed() && !e.ended(); {
+		if all-left > all/triedShare && !o.leadsTo(closed) {
+			return nil
+		}
+		left -= max(1, len(o.last.Pieces))
 		if err := e.advance(o); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// leadsTo reports whether an order that rises as fast as it did so far closes what it is to close by patience times as
+// many layouts more; also where the numbers are too fine to say. It rises ever slower: the more it has of something, the
+// more layouts have as much.
+func (o *order) leadsTo(closed func() bool) (yes bool) {
+	now, fine := o.last, error(nil)
+	defer func() { o.last, yes = now, yes || fine != nil }()
+	defer fraction.Catch(&fine)
+	o.last.Cost = now.Cost.Add(now.Cost.Sub(o.first.Cost).Mul(patience))
+	o.last.Floor = now.Floor.Add(now.Floor.Sub(o.first.Floor).Mul(fraction.NewRatio(patience, 1)))
+	return closed()
 }
 
 // closeGaps looks at layouts that might need less than the choices found or look better: first those
