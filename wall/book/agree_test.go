@@ -268,14 +268,16 @@ func TestNothingBeyondTheProof(t *testing.T) {
 	one := []plan.Stock{{Used: 2}}
 	for _, status := range every[choice.Status]() {
 		for _, end := range every[choice.EndCause]() {
-			for taken := range 2 {
-				p := plan.Plan{Choices: []plan.Choice{{Bought: 2, Proved: true, Status: status}, {Bought: 2, Proved: true, Status: status}}, Stock: one, Search: plan.Search{Status: status, End: end, Layouts: 1}}
+			for n := range 4 {
+				taken, least := n%2, n/2 == 1
+				p := plan.Plan{Choices: []plan.Choice{{Bought: 2, Proved: true, Status: status}, {Bought: 2, Proved: true, Status: status}}, Stock: one, Search: plan.Search{Status: status, Least: least, End: end, Layouts: 1}}
 				p.Choices[taken].Chosen, p.Search.Proved = true, status == choice.BothProved
 				says, shop := Headline(p), (&text{shop: true}).headline(p)
 				if found := regexp.MustCompile(`(?i)prove|looked at`).FindString(shop); found != "" {
 					t.Errorf("%q in %s", found, shop)
 				}
-				least, need, looks := taken == 1 && end == choice.BoundMet, status&choice.NeedProved != 0, status&choice.LooksProved != 0
+				open := taken == 1 && !least // a layout that looks worse might need less
+				least, need, looks := taken == 1 && least, status&choice.NeedProved != 0, status&choice.LooksProved != 0
 				for words, want := range map[string]bool{
 					"no layout of this room needs fewer":     least,
 					"no layout that looks as good needs":     need && !least,
@@ -284,8 +286,11 @@ func TestNothingBeyondTheProof(t *testing.T) {
 					"that needs as few might look better":    !looks && (need || least),
 					"another layout might need fewer sheets": !need && !least,
 					", or look better":                       !looks && !need && !least,
-					"1 layout looked at":                     !looks || !need && !least,
-					"stopped early, after 1 layout looked":   (!looks || !need && !least) && end == choice.ContextStopped,
+					"which looks worse, might need fewer":    open && need && looks,
+					"one that looks worse might need fewer":  open && need && !looks,
+					"1 layout looked at":                     !looks || !need && !least || open,
+					"stopped early, after 1 layout looked":   (!looks || !need && !least || open) && end == choice.ContextStopped,
+					"each that might was looked at":          least && end != choice.BoundMet && end != choice.ContextStopped,
 				} {
 					if strings.Contains(strings.ToLower(says), words) != want {
 						t.Errorf("%v, %v, choice %d: %q is %v in %s", status, end, taken, words, !want, says)

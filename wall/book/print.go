@@ -95,7 +95,7 @@ func (t *text) proof(p plan.Plan) string {
 	proved := either(t.shop, "", "proved: ")
 	switch {
 	case p.LeastOfAll():
-		says, why = proved+"no layout of this room "+words.less, argument(p, p.Search.How)
+		says, why = proved+"no layout of this room "+words.less, leastBy(p)
 	case less:
 		says = proved + "no layout that looks as good " + words.less
 	case c.Proved && p.ByPrice():
@@ -107,9 +107,29 @@ func (t *text) proof(p plan.Plan) string {
 		why = argument(p, p.Bound.How)
 	}
 	if says = capital(says) + either(t.full, because(why), ""); less && looks {
-		return says + ", and none " + words.asLittle + " looks better."
+		says += ", and none " + words.asLittle + " looks better"
+		if !leastOpen(p) {
+			return says + "."
+		}
 	}
 	return says + ". " + capital(t.open(p)) + "."
+}
+
+// leastBy says why no layout of the room needs less.
+func leastBy(p plan.Plan) string {
+	switch p.Search.End {
+	case choice.BoundMet:
+		return argument(p, p.Search.How)
+	case choice.ContextStopped:
+		return ""
+	}
+	return "each that might was looked at"
+}
+
+// leastOpen reports whether a layout that looks worse than the chosen one and every other choice might need less.
+func leastOpen(p plan.Plan) bool {
+	last := len(p.Choices) - 1
+	return last >= 0 && p.Choices[last].Chosen && !p.Search.Least
 }
 
 // Search says what the search of layouts leaves open.
@@ -124,13 +144,16 @@ func (t *text) open(p plan.Plan) string {
 	if p.Search.End == choice.ContextStopped {
 		after = either(t.shop, "stopped early", "stopped early, after "+after)
 	}
+	words, worse := needsOf(p), leastOpen(p)
 	switch {
-	case less && looks:
+	case less && looks && !worse:
 		return "nothing is left open"
+	case less && looks:
+		return "another layout, which looks worse, might " + words.might + because(after)
 	case less:
-		return "another " + needsOf(p).asLittle + " might look better" + because(after)
+		return "another " + words.asLittle + " might look better" + either(worse, ", and one that looks worse might "+words.might, "") + because(after)
 	}
-	says, as := "another layout might "+needsOf(p).might, ""
+	says, as := "another layout might "+words.might, ""
 	if least := p.Chosen().SheetsAtLeast; 0 < least && least < len(p.Sheets) && !p.ByPrice() {
 		as = ". One that looks as good takes at least " + count(least, sheetWord(p))
 	}

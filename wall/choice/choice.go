@@ -112,8 +112,8 @@ type Choices struct {
 	// There is at least one.
 	Front []Choice
 
-	Least   Need          // no layout of the room needs less
-	How     nest.Argument // what that rests on
+	Least   Need          // no layout of the room needs less; that of the last choice where this is proved
+	How     nest.Argument // what the bound of the whole room rests on; End says whether the last choice meets it
 	Layouts int           // how many layouts were looked at
 	End     EndCause      // why the search ended
 }

@@ -60,27 +60,30 @@ func (e *explorer) choices() (Choices, error) {
 	if len(c.Front) == 0 {
 		return Choices{}, e.short()
 	}
-	if c.End == BudgetSpent && c.Sheets().Need.Compare(e.least) <= 0 {
+	switch last := c.Sheets(); {
+	case last.Need.Compare(e.least) > 0 && e.noneNeedsLess(&last, nil):
+		c.Least = last.Need
+	case c.End == BudgetSpent && last.Need.Compare(e.least) <= 0:
 		c.End = BoundMet
 	}
 	return c, nil
 }
 
-// proved returns what is proved of a choice. A layout that was passed over because of a bound needs
-// no less than one that looks as good.
+// noneNeedsLess reports whether it is proved that no layout with at most this blemish, where it is not nil, needs less than
+// a choice. A layout that was passed over because of a bound needs no less than one that looks as good.
+func (e *explorer) noneNeedsLess(c *Choice, blemish *fraction.Ratio) bool {
+	return c.Need.Compare(e.least) <= 0 || c.Nest.Bound.Proved && e.closed(blemish, c) && !slices.ContainsFunc(e.open, func(o openNest) bool {
+		return (blemish == nil || !blemish.Less(o.blemish)) && e.atLeast(o.lower).Compare(c.Need) < 0
+	})
+}
+
+// proved returns what is proved of a choice.
 func (e *explorer) proved(c *Choice) (status Status) {
-	need := c.Need.Compare(e.least) <= 0
-	if !need {
-		need = c.Nest.Bound.Proved && e.closed(&c.Layout.Total, c)
-		for _, o := range e.open {
-			need = need && (c.Layout.Total.Less(o.blemish) || c.Need.Compare(e.atLeast(o.lower)) <= 0)
-		}
-	}
 	looks := slices.ContainsFunc(e.orders, func(o *order) bool { return o.noneBetter(c) })
 	for _, o := range e.open {
 		looks = looks && (!o.blemish.Less(c.Layout.Total) || c.Need.Compare(e.atLeast(o.lower)) < 0)
 	}
-	if need {
+	if e.noneNeedsLess(c, &c.Layout.Total) {
 		status |= NeedProved
 	}
 	if looks {

@@ -12,7 +12,6 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/choice"
 )
 
 // JSON returns the plan as JSON with one field a line and names as they are, which encoding/json reads back.
@@ -151,7 +150,7 @@ func (p Plan) ByPrice() bool {
 // however it looks.
 func (p Plan) LeastOfAll() bool {
 	last := len(p.Choices) - 1
-	return last >= 0 && p.Choices[last].Chosen && p.Search.End == choice.BoundMet
+	return last >= 0 && p.Choices[last].Chosen && p.Search.Least
 }
 
 // OnHand returns how many sheets of the choice are not bought.

@@ -122,13 +122,13 @@ func TestChoicesAgainstTheChosenOne(t *testing.T) {
 	if p.LeastOfAll() || p.ByPrice() {
 		t.Error("nothing is proved, and there is one kind of stock")
 	}
-	p.Stock, p.Search.End = append(p.Stock, plan.Stock{}), choice.BoundMet
+	p.Stock, p.Search.Least = append(p.Stock, plan.Stock{}), true
 	if p.LeastOfAll() || p.ByPrice() {
 		t.Error("another choice needs less, and no stock has a price")
 	}
 	p.Stock[0].Price, p.Choices = money.MustParse("20"), p.Choices[:2]
 	if !p.LeastOfAll() || !p.ByPrice() {
-		t.Error("the last choice meets the bound, and a price counts against none")
+		t.Error("none needs less than the last choice, and a price counts against none")
 	}
 	p.Stock[1].Count = new(int)
 	if p.ByPrice() {

@@ -121,7 +121,7 @@ func (m *maker) frame() Plan {
 		Bound:     m.bound(),
 		Blemishes: m.blemishes(m.chosen.Layout.Blemishes), BlemishTotal: m.chosen.Layout.Total,
 		Search: Search{Layouts: m.choices.Layouts, Proved: m.chosen.Status == choice.BothProved, Status: m.chosen.Status,
-			End: m.choices.End, How: m.choices.How},
+			Least: m.choices.Sheets().Need.Compare(m.choices.Least) <= 0, End: m.choices.End, How: m.choices.How},
 	}
 	p.Saw.Face = j.Sawing.face()
 	for i, s := range j.Stock {

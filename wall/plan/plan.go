@@ -407,8 +407,9 @@ type Blemish struct {
 // Search says how far the search of layouts went.
 type Search struct {
 	Layouts int             `json:"layouts"` // layouts looked at
-	Proved  bool            `json:"proved"`  // no layout needs less, or as little and looks better
+	Proved  bool            `json:"proved"`  // no layout that looks as good needs less, and none that needs as little looks better
 	Status  choice.Status   `json:"status"`  // what of this is proved
+	Least   bool            `json:"least"`   // no layout of the room needs less than the last choice
 	End     choice.EndCause `json:"end"`
 	How     nest.Argument   `json:"how"` // what the bound of the whole room rests on
 }
