@@ -117,10 +117,10 @@ func TestPricesSayWhatALayoutNeeds(t *testing.T) {
 func TestSumThatDoesNotFit(t *testing.T) {
 	e, l := priced(t)
 	orders := len(e.orders)
-	if o, err := e.startSum(fraction.NewRatio(1<<40, 1), &l, &wall.Layout{}); o != nil || err != nil || len(e.orders) != orders {
+	if o, err := e.startSum(e.prices[0].price, fraction.NewRatio(1<<40, 1), &l, &wall.Layout{}); o != nil || err != nil || len(e.orders) != orders {
 		t.Errorf("%v, %v, and %d orders more", o, err, len(e.orders)-orders)
 	}
-	if o, err := e.startSum(blemish(1), &l, &wall.Layout{}); o == nil || err != nil || len(e.orders) != orders+1 {
+	if o, err := e.startSum(e.prices[0].price, blemish(1), &l, &wall.Layout{}); o == nil || err != nil || len(e.orders) != orders+1 {
 		t.Errorf("%v, %v, and %d orders more, want one", o, err, len(e.orders)-orders)
 	}
 }

@@ -177,7 +177,7 @@ func (e *explorer) closeGaps() (err error) {
 	}
 	looks := func() bool { return e.closed(&e.found[0].Layout.Total, &e.found[0]) }
 	if e.ties == nil && !looks() {
-		if e.ties, err = e.startSum(tieBlemish, &e.found[0].Layout, &wall.Layout{}); err != nil {
+		if e.ties, err = e.startSum(e.prices[0].price, tieBlemish, &e.found[0].Layout, &wall.Layout{}); err != nil {
 			return err
 		}
 	}
@@ -191,10 +191,10 @@ func (e *explorer) closeGaps() (err error) {
 		if i < 0 || e.ended() {
 			return nil
 		}
-		a, b := &e.found[i].Layout, &e.found[i+1].Layout
+		a, b := e.step(i)
 		step := [2]fraction.Ratio{a.Total, b.Total}
 		if e.between[step] == nil {
-			o, err := e.startSum(b.Total.Sub(a.Total), a, b)
+			o, err := e.startSum(e.prices[0].price, b.Total.Sub(a.Total), a, b)
 			if err != nil {
 				return err
 			}
@@ -222,23 +222,26 @@ func (e *explorer) openStep() int {
 	return -1
 }
 
-// startSum starts on the order of the sum of blemish and price in which the difference in price of
+// step returns the layouts of a choice and the next one.
+func (e *explorer) step(i int) (a, b *wall.Layout) { return &e.found[i].Layout, &e.found[i+1].Layout }
+
+// startSum starts on the order of the sum of blemish and a price in which the difference in price of
 // two layouts counts as so much blemish; nil if the first does not cost more, or by so little that the
 // sums do not fit.
-func (e *explorer) startSum(blemish fraction.Ratio, dear, cheap *wall.Layout) (*order, error) {
-	o, err := e.sum(blemish, dear, cheap)
+func (e *explorer) startSum(w nest.DualWeight, blemish fraction.Ratio, dear, cheap *wall.Layout) (*order, error) {
+	o, err := e.sum(w, blemish, dear, cheap)
 	if errors.As(err, new(*fraction.OverflowError)) {
 		return nil, nil
 	}
 	return o, err
 }
 
-func (e *explorer) sum(blemish fraction.Ratio, dear, cheap *wall.Layout) (o *order, err error) {
+func (e *explorer) sum(w nest.DualWeight, blemish fraction.Ratio, dear, cheap *wall.Layout) (o *order, err error) {
 	defer fraction.Catch(&err)
-	price := e.objective(e.prices[0].price)
+	price := e.objective(w)
 	more := fraction.Must(price.Cost(dear)).Sub(fraction.Must(price.Cost(cheap)))
 	if more.Sign() <= 0 {
 		return nil, nil
 	}
-	return e.startPrice(e.prices[0].price, blemish.Div(more.Over(fraction.Inches(1))))
+	return e.startPrice(w, blemish.Div(more.Over(fraction.Inches(1))))
 }

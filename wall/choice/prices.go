@@ -160,13 +160,14 @@ func (e *explorer) mix(family []nest.DualWeight) error {
 // variedPrices is how many mixtures by chance are tried in a round of DefaultLayouts.
 const variedPrices = 40
 
-// vary looks at the layouts of least price by mixtures of windows by chance, as long as the least need is open: the boards
-// of two layouts differ only by their origins, and in the order of one price the next are nearly alike.
+// vary looks at the layouts of least price by mixtures of windows by chance while the least need is open, then at those of the
+// least sum of such a price and blemish while a step between two choices is: the boards of two layouts differ only by their
+// origins, and in one order the next are nearly alike.
 func (e *explorer) vary() error {
 	if !e.room.Profile.Boards || len(e.families) == 0 {
 		return nil
 	}
-	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && e.needOpen() && !e.ended(); n-- {
+	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && (e.needOpen() || e.openStep() >= 0) && !e.ended(); n-- {
 		family := e.families[e.dice.IntN(len(e.families))]
 		shares := make([]float64, len(family))
 		for i := range shares {
@@ -174,7 +175,14 @@ func (e *explorer) vary() error {
 			shares[i] = share * share * share // few windows make up most
 		}
 		e.steps += e.panels() * stepsOfPanel
-		o, err := e.startFine(nest.Mixed(family, shares))
+		var o *order
+		var err error
+		if w := nest.Mixed(family, shares); e.needOpen() {
+			o, err = e.startFine(w)
+		} else {
+			a, b := e.step(e.openStep())
+			o, err = e.startSum(w, b.Total.Sub(a.Total), a, b)
+		}
 		if err != nil {
 			return err
 		}
