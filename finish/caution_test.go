@@ -125,7 +125,7 @@ func TestScheduleOrder(t *testing.T) {
 	listed.Furring.Thickness, listed.Nails.None, listed.Adhesive.Boards = "3/4", true, finish.GlueDots
 	closed := quietWork
 	closed.Fitting, closed.Closing, closed.Mitred = []string{"1", "3a", "2", "3", "4", "5"}, []string{"2", "4", "5"}, true
-	damp := finish.Materials{House: finish.House{Damp: true, Material: finish.SolidWood, Datum: "0"}, Paint: finish.Paint{Primer: finish.Coating{Before: "2", After: "1"}}}
+	damp := finish.Materials{House: finish.House{Damp: true, Material: finish.SolidWood, Datum: "0"}, Paint: finish.Paint{Primer: finish.Coating{Before: "2", After: "1"}}, Tape: finish.Tape{PaintLines: "0"}}
 	for _, c := range []struct {
 		name string
 		work finish.Work
@@ -135,9 +135,9 @@ func TestScheduleOrder(t *testing.T) {
 		{"the kitchen", kitchen(), finish.Materials{}, []string{
 			"look: test paint; find asbestos", "rest: rest sheets", "lines", "cut: pieces 5; closing 5", "mains off", "dry fit: extenders",
 			"first coats: primer 1; edges 2; top coat 1", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
-			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
+			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: lines 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
-		{"a damp kitchen of solid wood on the floor", kitchen(), damp, []string{
+		{"a damp kitchen of solid wood on the floor, no tape for paint", kitchen(), damp, []string{
 			"look: test paint; find asbestos", "rest: rest wood", "lines", "cut: pieces 5; closing 5", "mains off", "dry fit: extenders",
 			"first coats: primer 2; edges 1; top coat 1; backs", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
 			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",

@@ -102,7 +102,7 @@ func ExampleSchedule() {
 	// fill
 	// tape: counter; joints 19.84 ft; lines 2
 	// seal
-	// last coats: top coat 1
+	// last coats: lines 1; top coat 1
 	// seal wet: after paint; joints 19.84 ft; lines 2; grooves
 	// devices
 	// power on

@@ -59,7 +59,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageFill, s.nailed() && s.lastCoat())
 	step(StageTape, covered || len(tape(false)) > 0, when(covered, Act{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)}), tape(false))
 	sealing(StageSeal, false, nil)
-	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
+	step(StageLastCoats, s.lastCoat(), coats(ActLines, s.Tape.PaintLines), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
 	sealing(StageSealWet, true, append(when(s.lastCoat(), Act{Kind: ActAfterPaint}), tape(true)...))
 	step(StageDevices, boxes)
 	step(StagePowerOn, boxes)

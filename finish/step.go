@@ -88,7 +88,7 @@ const (
 	ActCounter                       // tape: cover counter and floor
 	ActFloor                         // tape: cover the floor
 	ActJoints                        // tape, seal wet; Figure: length
-	ActLines                         // tape, seal wet; Figure: along each joint
+	ActLines                         // tape, seal wet; Figure: along each joint; last coats: along what stays bare
 	ActAfterPaint                    // seal wet: paint does not hold on it
 	ActRod                           // seal, seal wet; Figure: behind gaps wider than this
 	ActGrooves                       // seal, seal wet: fill their open ends first

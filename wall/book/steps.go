@@ -160,9 +160,8 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageLastCoats: {
 		title: "Last coat",
-		first: "[[Tape along what stays bare.]]",
-		acts:  map[finish.ActKind]string{finish.ActPrimer: coated, finish.ActTopCoat: coated},
-		last:  "[[Pull the tape while the paint is soft. ]]Allow {dry} to dry[[ before it is touched]].",
+		acts:  map[finish.ActKind]string{finish.ActLines: "[[Tape along what stays bare.]]", finish.ActPrimer: coated, finish.ActTopCoat: coated},
+		last:  "{peel}Allow {dry} to dry[[ before it is touched]].",
 	},
 	finish.StageSealWet: {
 		title: "Lower line",
@@ -228,7 +227,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; besides, the board that starts a run or goes on from a door through the face along the edge there, and the one that ends it or stops at a door through the face alone, along its far edge"+
 			either(full, ", where a corner, the boards of the next wall or a trim hides it; an edge mitered at an outside corner is hidden by none: nail beside the miter and fill the holes", ""), "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{rod}", beforeRod(p.Units != fraction.Inch), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{then}", either(less != "", ";", ","), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
 			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{bare}", either(full && painted, " beside what stays bare", ""), "{trims}", fit,
-		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{by itself}", byItself(p), "{brought}", brought(p), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
+		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{by itself}", byItself(p), "{brought}", brought(p), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{peel}", either(full && counted(s, finish.ActLines) > 0, "Pull the tape while the paint is soft. ", ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),
 		"{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
 	var says []string

@@ -79,14 +79,14 @@ var methodWords = map[finish.How]method{
 	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with the supports of the whole wall at most {supports} apart (judgment)"},
 	finish.ByNailSpacing: {text: "{count} where supports are, these {supports} apart: every {edge spacing} along the upright edges of a piece, " +
 		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}", terms: sheetNails},
-	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
+	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article has 16 in at most), " +
 		"at 45 degrees through the root of the tongue (a how-to article), and through the face along the edges where a run starts and " +
 		"ends; one a crossing: common practice, no source; " +
 		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}", terms: offWords},
-	finish.ByFaceCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
+	finish.ByFaceCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article has 16 in at most), " +
 		"through its face; one a crossing: common practice, no source; length: board {thickness} + {penetration} into the support = {needed}", terms: offWords},
 	finish.ByStripLength: {text: "{length} level, at foot and top and between at most {supports} apart " +
-		"(a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs) + {sides} along the sides of openings " +
+		"(a how-to article has 16 in at most; the Navy manual on sheets has 1x3 or 1x4 across the studs) + {sides} along the sides of openings " +
 		"(common practice, no source) and, but for boards, under upright edges (the Navy manual)"},
 	finish.ByStripCrossings: {text: "one for each {supports} of strip, where it crosses a stud or as far apart on masonry, and one more for each strip " +
 		"(common practice, no source); length: strip {thickness} + wall {wall} + {penetration} into what holds it = {needed}"},
