@@ -378,6 +378,8 @@ func TestUsefulKinds(t *testing.T) {
 		{"in place of it only some on hand", stock(48, 48, "30", nil), stock(48, 96, "20", &two), 0b11},
 		{"both without a price", stock(48, 48, "", nil), stock(48, 96, "", nil), 0b10},
 		{"one without a price", stock(48, 48, "", nil), stock(48, 96, "20", nil), 0b11},
+		{"a larger one without a price", stock(48, 48, "20", nil), stock(48, 96, "", nil), 0b10},
+		{"on hand with a price, a larger one without", stock(48, 48, "20", &two), stock(48, 96, "", nil), 0b10},
 	} {
 		k := kinds{room: Problem{Stock: []nest.Stock{row.a, row.b}}}
 		if got := k.useful(); got != row.want {

@@ -46,9 +46,9 @@ func of(set uint) (kinds []int) {
 func (k *kinds) useful() (set uint) {
 	for i, a := range k.room.Stock {
 		instead := func(j int, b nest.Stock) bool {
-			pa, priced := a.Price.Decimal()
-			pb, other := b.Price.Decimal()
-			less := priced && other && pb.LessThan(pa)
+			pa, _ := a.Price.Decimal() // what has no price costs nothing in a [Need]
+			pb, _ := b.Price.Decimal()
+			less := pb.LessThan(pa)
 			return b.Count == nil && b.LeftPhase == a.LeftPhase && !b.Width.Less(a.Width) && !b.Length.Less(a.Length) && b.Squared == a.Squared &&
 				(less || a.Count == nil && a.Price.Equal(b.Price) && (b.Width != a.Width || b.Length != a.Length || j < i))
 		}
