@@ -153,9 +153,8 @@ func TestLegendOfTapedCorners(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := &page{text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]rendered{}}
+	b := newPage(p, "")
 	b.draw()
-	b.every = b.legend()
 	got := fmt.Sprint(b.signs(nil, "run-1"))
 	if !strings.Contains(got, "as named among the points from taped distances") || strings.Contains(got, "corner, by its letter") {
 		t.Error(got)

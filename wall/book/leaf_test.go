@@ -15,10 +15,8 @@ func TestScalesLeftOutHaveNoRoom(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b := &page{text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}}
+		b := newPage(p, "")
 		b.draw()
-		b.Contents = b.contents()
-		b.every = b.legend()
 		out := 0
 		for _, l := range b.leaves {
 			b.measure(l)
@@ -62,10 +60,8 @@ func TestDetailsHaveRoom(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := &page{text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}}
+	b := newPage(p, "")
 	b.draw()
-	b.Contents = b.contents()
-	b.every = b.legend()
 	b.drawPieces()
 	// The table of its slanted boards leaves no page to the first odd piece, which has one of its own.
 	if l := b.leaves[0]; l.piece.Label != "5" || len(l.blocks) != 1 {

@@ -51,7 +51,7 @@ func Files(p plan.Plan) ([]File, error) { return Dated(p, "") }
 // Dated is [Files] with a date, in any words, at the head of the book and the foot of printed pages.
 func Dated(p plan.Plan, date string) (files []File, err error) {
 	defer fraction.Catch(&err)
-	b := &page{Date: date, text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}, Style: style()}
+	b := newPage(p, date)
 	b.draw()
 	b.drawPieces()
 	drafts := []*draft{{File{Name: "book.html"}, func() []byte { return fraction.Must(execute("book.tmpl", b.funcs(), b)) }}}
@@ -69,6 +69,10 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 		files = append(files, d.File)
 	}
 	return files, nil
+}
+
+func newPage(p plan.Plan, date string) *page {
+	return &page{Date: date, text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}, Style: style()}
 }
 
 // draft is a file that is not written yet.

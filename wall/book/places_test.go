@@ -132,7 +132,7 @@ func TestDetailsNameOtherLeaves(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := &page{text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]rendered{}}
+	b := newPage(p, "")
 	for i, want := range []string{"", "Upright section as on leaf D1, but for heights. Corner A: leaf D1. Gaps along sloped edges are measured plumb."} {
 		if got := b.elsewhere(i); got != want {
 			t.Errorf("leaf D%d: %q, want %q", i+1, got, want)

@@ -81,17 +81,19 @@ func needsOf(p plan.Plan) needs {
 }
 
 // proven reports whether it is proved that no layout that looks as good needs less, and that none that
-// needs as little looks better.
-func proven(p plan.Plan) (less, looks bool) {
-	status := p.Chosen().Status
-	return status&choice.NeedProved != 0 || p.LeastOfAll(), status&choice.LooksProved != 0
+// needs as little looks better; and whether one that looks worse than every choice might need less than the chosen one, which
+// is the last.
+func proven(p plan.Plan) (less, looks, worse bool) {
+	status, last := p.Chosen().Status, len(p.Choices)-1
+	worse = last >= 0 && p.Choices[last].Chosen && !p.Search.Least
+	return status&choice.NeedProved != 0 || p.LeastOfAll(), status&choice.LooksProved != 0, worse
 }
 
 // proof says what is proved of layouts that need less or look better and what is not, and in the full
 // text why.
 func (t *text) proof(p plan.Plan) string {
 	c, words, says, why := p.Chosen(), needsOf(p), "", ""
-	less, looks := proven(p)
+	less, looks, worse := proven(p)
 	proved := either(t.shop, "", "proved: ")
 	switch {
 	case p.LeastOfAll():
@@ -108,7 +110,7 @@ func (t *text) proof(p plan.Plan) string {
 	}
 	if says = capital(says) + either(t.full, because(why), ""); less && looks {
 		says += ", and none " + words.asLittle + " looks better"
-		if !leastOpen(p) {
+		if !worse {
 			return says + "."
 		}
 	}
@@ -126,25 +128,18 @@ func leastBy(p plan.Plan) string {
 	return "each that might was looked at"
 }
 
-// leastOpen reports whether a layout that looks worse than the chosen one and every other choice might need less.
-func leastOpen(p plan.Plan) bool {
-	last := len(p.Choices) - 1
-	return last >= 0 && p.Choices[last].Chosen && !p.Search.Least
-}
-
 // Search says what the search of layouts leaves open.
 func Search(p plan.Plan) string { return new(text).open(p) }
 
 func (t *text) open(p plan.Plan) string {
-	less, looks := proven(p)
-	after := count(p.Search.Layouts, "layout") + " looked at"
+	less, looks, worse := proven(p)
+	words, after := needsOf(p), count(p.Search.Layouts, "layout")+" looked at"
 	if t.shop {
 		after = ""
 	}
 	if p.Search.End == choice.ContextStopped {
 		after = either(t.shop, "stopped early", "stopped early, after "+after)
 	}
-	words, worse := needsOf(p), leastOpen(p)
 	switch {
 	case less && looks && !worse:
 		return "nothing is left open"

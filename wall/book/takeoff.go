@@ -147,8 +147,9 @@ func How(r finish.Row) string {
 	if asks := len(words.terms) > 0 || r.How != finish.ByPlan && slot.MatchString(words.text); asks && len(r.Terms) == 0 {
 		return "" // an old plan without the figures
 	}
-	given := map[string][]string{"{units}": {r.Unit.String()}, "{source}": {source},
-		"{cartridge}": {either(r.Unit == finish.UnitMillilitre, "300 mL cartridge for 3 m2", "10 fl oz cartridge for 32 ft2")}}
+	metric := r.Unit == finish.UnitMillilitre
+	given := map[string][]string{"{units}": {r.Unit.String()}, "{source}": {source}, "{rod}": {beforeRod(metric)},
+		"{cartridge}": {either(metric, "300 mL cartridge for 3 m2", "10 fl oz cartridge for 32 ft2")}}
 	for _, t := range together(r.Terms) {
 		value, word := figure(t.Value), "{"+t.Kind.String()+"}"
 		given[word] = append(given[word], cmp.Or(t.Name, value))
@@ -167,14 +168,17 @@ func How(r finish.Row) string {
 		}
 		listed += strings.NewReplacer("{}", value, "{name}", t.Name, "{source}", source).Replace(format)
 	}
-	says := slot.ReplaceAllStringFunc(words.text, func(word string) string {
-		values := given[word]
-		if len(values) == 0 {
-			return ""
-		}
-		given[word] = values[1:]
-		return values[0]
-	}) + listed + strings.ReplaceAll(words.last, "{rod}", beforeRod(r.Unit == finish.UnitMillilitre))
+	fill := func(text string) string {
+		return slot.ReplaceAllStringFunc(text, func(word string) string {
+			values := given[word]
+			if len(values) == 0 {
+				return ""
+			}
+			given[word] = values[1:]
+			return values[0]
+		})
+	}
+	says := fill(words.text) + listed + fill(words.last)
 	for _, separator := range []string{"; ", ", ", " + "} {
 		says = strings.TrimPrefix(says, separator)
 	}

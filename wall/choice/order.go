@@ -156,7 +156,7 @@ func (e *explorer) pursue(o *order, layouts int, closed func() bool) error {
 // many layouts more; also where the numbers are too fine to say. It rises ever slower: the more it has of something, the
 // more layouts have as much.
 func (o *order) leadsTo(closed func() bool) (yes bool) {
-	now, fine := o.last, error(nil)
+	now, fine := o.last, error(nil) // closed asks what the order would say there
 	defer func() { o.last, yes = now, yes || fine != nil }()
 	defer fraction.Catch(&fine)
 	o.last.Cost = now.Cost.Add(now.Cost.Sub(o.first.Cost).Mul(patience))

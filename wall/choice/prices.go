@@ -167,7 +167,11 @@ func (e *explorer) vary() error {
 	if !e.room.Profile.Boards || len(e.families) == 0 {
 		return nil
 	}
-	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && (e.needOpen() || e.openStep() >= 0) && !e.ended(); n-- {
+	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && !e.ended(); n-- {
+		need, step := e.needOpen(), e.openStep()
+		if !need && step < 0 {
+			return nil
+		}
 		family := e.families[e.dice.IntN(len(e.families))]
 		shares := make([]float64, len(family))
 		for i := range shares {
@@ -177,10 +181,10 @@ func (e *explorer) vary() error {
 		e.steps += e.panels() * stepsOfPanel
 		var o *order
 		var err error
-		if w := nest.Mixed(family, shares); e.needOpen() {
+		if w := nest.Mixed(family, shares); need {
 			o, err = e.startFine(w)
 		} else {
-			a, b := e.step(e.openStep())
+			a, b := e.step(step)
 			o, err = e.startSum(w, b.Total.Sub(a.Total), a, b)
 		}
 		if err != nil {
