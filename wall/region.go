@@ -133,7 +133,7 @@ func (g *region) wallShape(room *Room, r int, left, right endLine) ([]cutout.Sha
 	}
 	top, _ := room.TrimOf(r, TopJoint)
 	bottom, _ := room.TrimOf(r, BottomJoint)
-	tops, bottoms = g.level(room, tops, top), g.level(room, bottoms, bottom)
+	tops, bottoms = g.level(room, tops, top, room.Gaps.Top), g.level(room, bottoms, bottom, room.Gaps.Bottom)
 	for i := range bottoms {
 		bottoms[i].Y = bottoms[i].Y.Neg()
 	}

@@ -87,6 +87,10 @@ func TestRegion(t *testing.T) {
 		{name: "a bottom that rises by more stays", run: Run{Trim: Trims{Bottom: trim("1/2")}, Heights: heights("0,0,18; 40,5/16,18")},
 			want:  []string{"0,0; 40,5/16; 40,18; 0,18"},
 			edges: []string{"0 18 exposed end", "40 17 11/16 exposed end"}},
+		{name: "a gap takes from what the trim hides: 1/2 less 3/16 and the margin is less than 1/8", gaps: Gaps{Bottom: inches("3/16")},
+			run:   Run{Trim: Trims{Bottom: trim("1/2")}, Heights: heights("0,0,18; 40,1/8,18")},
+			want:  []string{"0,3/16; 40,5/16; 40,18; 0,18"},
+			edges: []string{"0 17 13/16 exposed end", "40 17 11/16 exposed end"}},
 		// Each part between steps by itself: 18 to 18 1/4 is hidden, 30 to 30 1/2 is not; its top is 30.001
 		// high at 15 1/16, which goes down to 30, and 30.499 at the end.
 		{name: "a cap rail, each part by itself", gaps: Gaps{Side: inches("1/16")},

@@ -19,7 +19,7 @@ type Trims struct {
 
 // EdgeTrim is one such trim. Between two steps or ends of a run, panels are cut level behind it, a top
 // at the lowest place of its line and a bottom at the highest, where the line varies by no more than
-// it covers less a margin (Priorities.TrimMargin).
+// it covers beyond the gap, less a margin (Priorities.TrimMargin).
 type EdgeTrim struct {
 	Name   string          `json:"name"`
 	Covers fraction.Length `json:"covers" doc:"How far it reaches over the gap and the edge of the panels."`
@@ -69,12 +69,12 @@ func (f *faults) checkTrim(t *Trims, steps ...any) {
 
 // level moves the steps of a top line that was taped, and cuts it level behind a trim, each part between
 // steps by itself, where the trim hides it. A lowest place that has no taped height goes to a mark.
-func (g *region) level(room *Room, taped []cutout.Point, trim *EdgeTrim) (line []cutout.Point) {
+func (g *region) level(room *Room, taped []cutout.Point, trim *EdgeTrim, gap fraction.Length) (line []cutout.Point) {
 	line = moveSteps(taped, room.Gaps.Side)
 	if trim == nil {
 		return line
 	}
-	hidden := trim.Covers.Sub(room.Priorities.TrimMargin)
+	hidden := trim.Covers.Sub(gap).Sub(room.Priorities.TrimMargin)
 	for from, to := 0, 0; from < len(line); from = to {
 		low, high := line[from], line[from]
 		for to = from; to < len(line) && (to == from || line[to].X != line[to-1].X); to++ {

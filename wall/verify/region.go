@@ -73,8 +73,8 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	top[0].X = sum(top[0].X, r.Left.Lean)
 	top[n-1].X = sum(top[n-1].X, r.Right.Lean)
 	out.taped = slices.Concat(bottom, top)
-	bottom = out.levelled(out.stepped(bottom, j.Gaps.Side, false), cmp.Or(r.Trim.Bottom, j.Trim.Bottom), false)
-	top = out.levelled(out.stepped(top, j.Gaps.Side, true), cmp.Or(r.Trim.Top, j.Trim.Top), true)
+	bottom = out.levelled(out.stepped(bottom, j.Gaps.Side, false), cmp.Or(r.Trim.Bottom, j.Trim.Bottom), j.Gaps.Bottom, false)
+	top = out.levelled(out.stepped(top, j.Gaps.Side, true), cmp.Or(r.Trim.Top, j.Trim.Top), j.Gaps.Top, true)
 
 	leftInset, rightInset := j.inset(r.Left.Kind, atLeft), j.inset(r.Right.Kind, atRight)
 	reach := sum(whole(1), size(leftInset), size(rightInset), size(r.Left.Lean), size(r.Right.Lean))
@@ -163,13 +163,13 @@ func lineAt(x, lean rat, h station) func(y rat) rat {
 
 // levelled cuts each part of a line between two steps or ends level where trim hides its slope, and
 // notes the upright sides of the steps.
-func (g *region) levelled(line []point, by *trim, isTop bool) []point {
+func (g *region) levelled(line []point, by *trim, gap rat, isTop bool) []point {
 	hidden, out, inmost := zero(), slices.Clone(line), most
 	if isTop {
 		inmost = least
 	}
 	if by != nil {
-		hidden = diff(by.Covers, g.job.margin)
+		hidden = diff(diff(by.Covers, gap), g.job.margin)
 	}
 	for from := 0; from < len(line); {
 		to, y := from, line[from].Y
