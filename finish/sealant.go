@@ -168,7 +168,7 @@ func (b *builder) sealKind(kind JointKind, opening string, wet bool) (volume *bi
 // width, as their trade body prints.
 var seamGap = part(25, 10000)
 
-// seams questions seams of fiberboard that are tighter than seamGap.
+// seams questions seams of fiberboard that are tighter than seamGap, as far as a tape tells: down to half a mark.
 func (b *builder) seams() {
 	if b.House.Material != MDF || b.Profile.Boards {
 		return
@@ -180,6 +180,10 @@ func (b *builder) seams() {
 		}
 	}
 	want := mul(widest, seamGap)
+	if half := b.Mark.Div(2).Rat(); half.Sign() > 0 {
+		marks := quo(want, half)
+		want = mul(half, new(big.Rat).SetInt(new(big.Int).Quo(marks.Num(), marks.Denom())))
+	}
 	for _, j := range b.Joints {
 		if j.Kind == Seam && !j.Length.IsZero() && j.Gap.Rat().Cmp(want) < 0 {
 			b.warn(SeamTight, fault.Of("Gaps", "Seam"), nil, j.Gap.Rat(), want)

@@ -15,6 +15,7 @@ import (
 // Work is what is to be finished, as quantities without a place. The zero Work needs nothing.
 type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
+	Mark    fraction.Length // the smallest of the tape; 0 if not known
 	Profile groove.Profile  // for developed width and open grooves; its thickness should be known
 	Face    fraction.Area   // of all pieces as seen, holes taken out
 	Up      fraction.Area   // of panels that are on the wall already: the last coat covers them too

@@ -17,7 +17,7 @@ import (
 )
 
 // doubtWords has the sentence for each kind of warning. The facts stand in braces, counted from 0:
-// {name0} and {quoted0} of the names, {length0}, {about0}, {upto0}, {spare0} and {overlap0} of the lengths, {count0}
+// {name0} and {quoted0} of the names, {length0}, {about0}, {spare0} and {overlap0} of the lengths, {count0}
 // of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {across0} is a
 // place on a piece. {way0} is the
 // sentence for a way out of a weak spot.
@@ -73,7 +73,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
 	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
-	finish.SeamTight:         "{length0}, but fiberboard moves: for sheets so wide its trade body allows {upto1}, 1/400 of the width, rounded down",
+	finish.SeamTight:         "{length0}, but fiberboard moves: for sheets so wide its trade body allows up to {length1}, 1/400 of the width, rounded down",
 	finish.BoxTooDeep:        "front {length0} behind the face, farther than any extender on the list reaches: have an electrician bring it forward",
 	finish.ScrewShort:        "no screw on the list is {length0} long",
 	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
@@ -118,9 +118,6 @@ func (t *text) fill(words string, w warning.Warning, from side) string {
 			return wayOutWords[way]
 		case kind == "length" && i < len(w.Lengths):
 			return t.tape.Format(w.Lengths[i])
-		case kind == "upto" && i < len(w.Lengths): // half a mark can be told on a tape
-			down, _ := w.Lengths[i].Round(t.tape.Mark.Div(2), fraction.Down)
-			return either(down.IsZero(), "less than "+t.length(t.tape.Mark.Div(2)), "up to "+t.length(down))
 		case kind == "spare" && i < len(w.Lengths):
 			return either(w.Lengths[i].IsZero(), "nothing", "only "+t.tape.Format(w.Lengths[i]))
 		case kind == "about" && i < len(w.Lengths):

@@ -9,7 +9,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
 )
@@ -66,25 +65,5 @@ func TestWordsOfWarnings(t *testing.T) {
 	}
 	if got := x.doubt(warning.Warning{Kind: "a kind of tomorrow"}); got != "a kind of tomorrow" {
 		t.Errorf("a kind without words gives %q", got)
-	}
-}
-
-// What is allowed at most is never written as more than it is, but to half a mark: 2.5 mm for each meter of 1.219 m are
-// 3.05 mm, which 3 mm are within and 3.5 mm are not; of 4 ft they are 0.12 in, within which are 3/32.
-func TestMostIsRoundedDown(t *testing.T) {
-	for _, row := range []struct {
-		tape fraction.Tape
-		most string
-		want string
-	}{
-		{fraction.Tape{Mark: fraction.MustParse("1 mm"), Unit: fraction.Millimetre}, "3.05 mm", "allows up to 3 mm,"},
-		{fraction.Tape{Mark: fraction.MustParse("1 mm"), Unit: fraction.Millimetre}, "3.5 mm", "allows up to 3.5 mm,"},
-		{fraction.Tape{Mark: fraction.Of(1, 16)}, "3/25", "allows up to 3/32,"},
-		{fraction.Tape{Mark: fraction.Of(1, 16)}, "47/1600", "allows less than 1/32,"}, // of a sheet 11 3/4 wide
-	} {
-		x := &text{tape: row.tape}
-		if got := x.doubt(warning.Warning{Kind: finish.SeamTight, Lengths: []fraction.Length{{}, fraction.MustParse(row.most)}}); !strings.Contains(got, row.want) {
-			t.Errorf("%s: %s, want %s", row.most, got, row.want)
-		}
 	}
 }

@@ -17,7 +17,7 @@ var sixteenths = &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
 
 // A fact of a warning has words where the warning has it, and none where its list ends before it.
 func TestMissingFactsAreLeftOut(t *testing.T) {
-	for _, kind := range []string{"name", "quoted", "way", "length", "upto", "about", "across", "wide", "overlap", "count"} {
+	for _, kind := range []string{"name", "quoted", "way", "length", "about", "across", "wide", "overlap", "count"} {
 		for i := range 3 {
 			w := warning.Warning{Names: slices.Repeat([]string{"n"}, i), Lengths: slices.Repeat([]fraction.Length{fraction.Inches(5)}, i), Counts: slices.Repeat([]int{4}, i)}
 			words := fmt.Sprintf("a{%s%d}b", kind, i)

@@ -22,7 +22,7 @@ var jointKinds = map[wall.JointKind]finish.JointKind{
 // work returns the quantities of a choice, for its take-off.
 func (m *maker) work(c *choice.Choice) finish.Work {
 	j := &m.job
-	w := finish.Work{Units: j.Units, Profile: j.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
+	w := finish.Work{Units: j.Units, Mark: j.Mark, Profile: j.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
 	for _, p := range c.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		w.Face = w.Face.Add(fraction.Must(p.Shape.Area()))
