@@ -124,7 +124,7 @@ var cautionWords = map[finish.Caution]caution{
 	},
 	finish.Nailer: {
 		When:   "nails are driven",
-		First:  "Set a nailer to single shots, and keep the other hand a foot away.",
+		First:  "Set a nailer to single shots, and keep the other hand a foot (0.3 m) away.",
 		Rest:   "Choose the sequential trigger, never hold a piece in the line of fire, take the air or battery off before clearing a jam, wear eye protection. Short brads turn in hard spots and come out at the side.",
 		Defers: "the tool's manual, the OSHA and NIOSH guide on nail guns",
 	},

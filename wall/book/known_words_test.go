@@ -53,8 +53,11 @@ func TestTrimsOfTheList(t *testing.T) {
 		{[]finish.Row{row(finish.ItemEdgeTrim, "")}, "Fit edge trim over the cut edges of exposed ends.", ""},
 		{[]finish.Row{row(finish.ItemCovering, "base")}, "Fit base.", "No bead behind base."},
 		{[]finish.Row{row(finish.ItemCornerTrim, ""), row(finish.ItemCovering, "base"), row(finish.ItemCovering, "rail")}, "Fit base and rail. Fit corner trim over the outside corners.", "No bead behind base and rail."},
+		{[]finish.Row{row(finish.ItemCovering, "base"), row(finish.ItemCovering, "casing")}, "Fit base and casing, casings first, as the others butt against them.", "No bead behind base and casing."},
 	} {
-		p := plan.Plan{List: finish.List{Rows: test.rows}}
+		var run plan.Run
+		run.Trim.Casing = &wall.EdgeTrim{Name: "casing"}
+		p := plan.Plan{List: finish.List{Rows: test.rows}, Runs: []plan.Run{run}}
 		if fit, hidden := trims(p); fit != test.fit || hidden != test.hidden {
 			t.Errorf("%+v: %q, %q", test.rows, fit, hidden)
 		}

@@ -419,7 +419,9 @@ func trims(p plan.Plan) (fit, hidden string) {
 			over = append(over, "corner trim over the outside corners")
 		}
 	}
-	cased := len(behind) > 1 && slices.ContainsFunc(p.Runs, func(run plan.Run) bool { return run.Trim.Casing != nil })
+	cased := len(behind) > 1 && slices.ContainsFunc(p.Runs, func(run plan.Run) bool {
+		return run.Trim.Casing != nil && slices.Contains(behind, run.Trim.Casing.Name)
+	})
 	if len(behind) > 0 {
 		fit = "Fit " + list(behind...) + either(cased, ", casings first, as the others butt against them", "") + "."
 		hidden = "No bead behind " + list(behind...) + "."
