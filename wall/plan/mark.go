@@ -45,8 +45,12 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 				continue // the saw follows the arc
 			}
 			at := m.withinArc(arc, s.At, s.Diameter.Div(2))
+			hole := Drill{Waste: cutting.Waste, At: at, Back: Point{X: s.Back.X, Y: at.Y}, Diameter: s.Diameter}
+			if slices.Contains(piece.Marks.Drill, hole) {
+				continue // two corners a bit apart share it
+			}
 			cutting.Drill = append(cutting.Drill, len(piece.Marks.Drill))
-			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: at, Back: Point{X: s.Back.X, Y: at.Y}, Diameter: s.Diameter})
+			piece.Marks.Drill = append(piece.Marks.Drill, hole)
 		}
 		for _, way := range c.Ways {
 			cutting.Saw = append(cutting.Saw, SawCut{Points: way, Corners: cornersOf(piece, c.Hole, way)})

@@ -58,6 +58,14 @@ func TestNotchesAreNumbered(t *testing.T) {
 	}
 }
 
+// Corners nearer to each other than the bit is wide share a hole, which is drilled once: a slot as wide as the bit has two.
+func TestSharedStarterHoles(t *testing.T) {
+	marks := panelOf(t, `{"name": "slot", "kind": "other", "left": "5", "bottom": "5", "width": "3/8", "height": "6"}`).Marks
+	if got := fmt.Sprint(marks.Drill[0].At, marks.Drill[1].At, len(marks.Drill), marks.Order[0].Drill); got != "{5 3/16 5 3/16} {5 3/16 10 13/16} 2 [0 1]" {
+		t.Error(got)
+	}
+}
+
 // Corners have names that run on from the outline to the holes, A to H. Of an arch in a hole, 12 wide and 4 high over its springing,
 // only its two ends have one, and lie on the true arc: those are corners of the hole too.
 func TestNamedCorners(t *testing.T) {
