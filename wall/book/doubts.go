@@ -60,7 +60,7 @@ var doubtWords = map[warning.Kind]string{
 	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn: back it, or glue it and see that it stays closed",
 	plan.ComesOff: "the panel of {name0} that is up at the corner with {name1} comes off first and may not come off whole, as adhesive and nails hold it: take it off " +
 		"before anything is bought or cut, and where it breaks plan again without it",
-	plan.RulesBroken: "{count0 rule} had to be broken: a seam is nearer to a box than wanted, or a panel narrower",
+	plan.RulesBroken: "{count0 rule} had to be broken: a seam is nearer to a box than wanted, a panel narrower, or the only exposed end of a run is cut",
 	plan.LittleSpare: "its sheet has {spare0} to spare at its {name1} edge, less than the scribe of {length1}, should its space on the wall come out " +
 		"wider than it was taped: tape it again before you buy",
 	plan.WeakSpot: "{name1} {wide0} at {across1}, {about2} up: {way2}",

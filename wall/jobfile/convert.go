@@ -48,7 +48,7 @@ func (c *converter) job(f *file) plan.Job {
 	j.Stock, j.Gaps, j.Saw = append(j.Stock, f.Stock...), f.Gaps, nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp, LeastRip: f.Saw.LeastRip}
 	for i, p := range f.Plates {
 		if _, twice := j.Plates[p.Gangs]; twice {
-			c.fault(fault.Of("plates", i, "gangs"), ErrValue, "each number of gangs once")
+			c.fault(fault.Of("plates", i, "gangs"), &cause{ErrValue, "it stands above already", nil}, "each number of gangs once")
 		}
 		if j.Plates == nil {
 			j.Plates = map[int]wall.Plate{}
