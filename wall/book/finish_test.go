@@ -177,6 +177,26 @@ func TestWordsOfTheFinish(t *testing.T) {
 	}
 }
 
+// Where nothing is coated, nothing that is said of coats stands in the order; what follows a closing piece is a part of its own.
+func TestOrderWithoutCoats(t *testing.T) {
+	p, _ := busy(t, false)
+	coat := func(s finish.Step) bool { return s.Stage == finish.StageFirstCoats || s.Stage == finish.StageLastCoats }
+	for _, coated := range []bool{true, false} {
+		if !coated {
+			p.Order = slices.DeleteFunc(slices.Clone(p.Order), coat)
+		}
+		text := strings.Join(strings.Fields(Part(p, Order, true)), " ")
+		for _, words := range []string{"coat the sawn edge and try", "coat its back and its cuts, dry-fit", "before paint."} {
+			if strings.Contains(text, words) != coated {
+				t.Errorf("coated %v: %q in %s", coated, words, text)
+			}
+		}
+	}
+	if got, want := fitting(plan.Plan{}, []finish.Act{{Kind: finish.ActClosing, Labels: []string{"1"}}, {Kind: finish.ActFitting, Labels: []string{"2"}}}), "Measure, saw, fit 1; fit 2."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // TestBoardsAreNotCalledPanels has a work that raises every caution and needs every step: its words
 // are those of boards.
 func TestBoardsAreNotCalledPanels(t *testing.T) {

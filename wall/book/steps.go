@@ -34,8 +34,7 @@ const (
 	comesOff  = "Before anything is bought or cut, take off {}[[; cut its joints through first, adhesive and nails hold it]]. Where it breaks, plan again without it."
 	upAgain   = "Fit the panel that came off {} again[[, as the others are]]."
 	unscribed = "{} will be as planned when the space there is measured[[: nothing is left on to scribe, and the cut does not wait]]."
-	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{then} coat the sawn edge[[ and try the piece before " +
-		"it is fixed]].[[ {first}]]"
+	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{coat}[[ try the piece before it is fixed]].[[ {first}]]"
 )
 
 // stageWords has the words of each stage.
@@ -134,7 +133,7 @@ var stageWords = map[finish.Stage]stage{
 		title: "Trims",
 		first: "{trims}",
 		acts:  map[finish.ActKind]string{finish.ActTrimsUp: "Fit the trims that were bought with panels which are up, where they are missing."},
-		last:  "[[Cut each to the wall, coat its back and its cuts, dry-fit it, and nail it where studs, strips or blocking are.]]",
+		last:  "[[Cut each to the wall, {coat its}dry-fit it, and nail it where studs, strips or blocking are.]]",
 	},
 	finish.StageFill: {
 		title: "Fill",
@@ -156,7 +155,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActGrooves: fill,
 		},
 		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool the bead before it skins, in {skin}{pull}. " +
-			"{boxes}[[ {hidden}]] Allow {cure} before paint.",
+			"{boxes}[[ {hidden}]] {cure}",
 	},
 	finish.StageLastCoats: {
 		title: "Last coat",
@@ -221,15 +220,19 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	fit, hidden := trims(p)
 	met, alone := corners(p)
 	several, less := len(met)+len(alone) > 1, net(p)
-	painted := slices.ContainsFunc(p.Order, func(s finish.Step) bool { return s.Stage == finish.StageLastCoats })
+	in := func(stage finish.Stage) bool {
+		return slices.ContainsFunc(p.Order, func(s finish.Step) bool { return s.Stage == stage })
+	}
+	painted := in(finish.StageLastCoats)
+	coated := painted || in(finish.StageFirstCoats)
 	tongued := p.Profile.Edges == groove.Tongued
 	facts := strings.NewReplacer(append(has(p), "{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
 		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; besides, the board that starts a run or goes on from a door through the face along the edge there, and the one that ends it or stops at a door through the face alone, along its far edge"+
-			either(full, ", where a corner, the boards of the next wall or a trim hides it; an edge mitered at an outside corner is hidden by none: nail beside the miter and fill the holes", ""), "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{rod}", beforeRod(p.Units != fraction.Inch), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{then}", either(less != "", ";", ","), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
+			either(full, ", where a corner, the boards of the next wall or a trim hides it; an edge mitered at an outside corner is hidden by none: nail beside the miter and fill the holes", ""), "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{rod}", beforeRod(p.Units != fraction.Inch), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{coat its}", either(coated, "coat its back and its cuts, ", ""), "{coat}", either(coated, either(less != "", ";", ",")+" coat the sawn edge"+either(full, " and", ""), either(full, ",", "")), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
 			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{bare}", either(full && painted, " beside what stays bare", ""), "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{by itself}", byItself(p), "{brought}", brought(p), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{peel}", either(full && counted(s, finish.ActLines) > 0, "Pull the tape while the paint is soft. ", ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),
-		"{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
+		"{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", either(painted, "Allow "+wait(finish.CureSealant)+" before paint.", ""))...)
 	var says []string
 	say := func(words, operand string) {
 		words = aside.ReplaceAllString(words, either(full, "$1", ""))
@@ -367,7 +370,7 @@ func fitting(p plan.Plan, acts []finish.Act) string {
 	sentence, at := "", ""
 	end := func() {
 		if len(alike) > 0 {
-			sentence += either(sentence == "", "fit ", ", fit ") + ranges(alike)
+			sentence += either(sentence == "", "fit ", "; fit ") + ranges(alike)
 		}
 		alike = nil
 	}
