@@ -64,6 +64,17 @@ func TestStripsLieBehindThePanels(t *testing.T) {
 	t.Error("no strips")
 }
 
+// A mark on the other side of the start, as of an opening at the end of a wall where panels start beyond a gap, is below 0.
+func TestDistancesFromTheStart(t *testing.T) {
+	for way, want := range map[wall.Direction]string{wall.Right: "-1/8", wall.Left: "1/8"} {
+		p := kitchen()
+		p.Runs[0].SetOut.From, p.Runs[0].SetOut.Direction, p.Runs[0].StoryPole = in("1/8"), way, []plan.Mark{{}}
+		if got := newElevation(p, 0, 340, "x", "x").fromStart(0).text; got != want {
+			t.Errorf("to the %v: %s, want %s", way, got, want)
+		}
+	}
+}
+
 // A joint of tongued boards is one line from the face, or the bottom of the groove there, to the back at the same place,
 // and steps toward the tongue.
 func TestTonguedJoints(t *testing.T) {

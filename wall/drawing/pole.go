@@ -389,11 +389,11 @@ func (e *elevation) written(group []int) (text line) {
 	return append(text, ": ", e.fromStart(group[0]))
 }
 
-// fromStart is the distance of a story-pole mark from the start.
+// fromStart is the distance of a story-pole mark from the start, below 0 on the other side of it.
 func (e *elevation) fromStart(i int) figure {
 	mark, from := e.run.StoryPole[i], e.run.SetOut.From
 	at, start := e.path+ref("story_pole[%d].at", i), e.path+"set_out.from"
-	if mark.At.Less(from) {
+	if e.run.SetOut.Direction == wall.Left {
 		return e.sum(plus(from, start), minus(mark.At, at))
 	}
 	return e.sum(plus(mark.At, at), minus(from, start))
