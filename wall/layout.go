@@ -168,6 +168,6 @@ type Piece struct {
 	Holes        []string        // by hole of the shape, the opening's name
 	Edges        fraction.Length // of outline and holes, as long as they are
 	OpeningEdges fraction.Length // of these the holes round one window
-	Closing      bool            // the last of its run, or beside a door: measured again on the wall before it is cut, unless all of its space is the wall's own
+	Closing      bool            // the last of its run, or before a panel that is up, or beside a door: measured again on the wall before it is cut, unless all of its space is the wall's own
 	Scribe       *Scribe         // what is left on it to be sawn off to the wall; nil for nothing
 }

@@ -30,8 +30,9 @@ func (p Piece) Part() (part nest.Part, err error) {
 }
 
 // closes reports whether a panel of run r closes it or a part of it: the last in the direction of
-// work, or one beside an opening that parts the run. Its scribed edge is the far one, where the run
-// ends neither exposed nor at an outside corner; else that beside the opening, if there is one. It is
+// work, or before a panel that is on the wall, or one beside an opening that parts the run. Its scribed
+// edge is the far one, unless the run ends there exposed or at an outside corner; else that beside the
+// opening, if there is one. It is
 // alone where no panel stands beside it: its space is the wall's own.
 func (m *Model) closes(g *region, r int, panel *Panel, far Direction, last bool) (closing, alone bool, scribed *Direction) {
 	bare := g.bareEnds()
@@ -45,12 +46,23 @@ func (m *Model) closes(g *region, r int, panel *Panel, far Direction, last bool)
 		end = m.room.Runs[r].Left
 	}
 	switch {
-	case atDoor[far], last && end.Kind != Exposed && end.Kind != OutsideCorner:
+	case atDoor[far], m.meetsUp(r, panel, far), last && end.Kind != Exposed && end.Kind != OutsideCorner:
 		return true, alone, &far
 	case atDoor[near]:
 		return true, alone, &near
 	}
 	return last, alone, nil
+}
+
+// meetsUp reports whether a panel of run r shares its seam on that side with one on the wall already.
+func (m *Model) meetsUp(r int, panel *Panel, side Direction) bool {
+	return slices.ContainsFunc(m.room.Installed, func(in Installed) bool {
+		gap := in.Left.Sub(panel.Right)
+		if side == Left {
+			gap = panel.Left.Sub(in.Right)
+		}
+		return in.Run == r && gap.Sign() >= 0 && !m.room.Gaps.Seam.Less(gap)
+	})
 }
 
 // scribe returns what is left on an edge of a closing piece, nil where that is nothing: as much as

@@ -41,13 +41,20 @@ func TestClosingPieces(t *testing.T) {
 		{"so between two seen ends", "10", end(Exposed), end(Exposed), nil, "1"},
 		{"and where a door takes the rest of the run", "34", end(Exposed), end(Covered), []Opening{door("24", "34")}, "1"},
 		// The right end shows phase 0, so the left edge shows 1/8, which is 1/8 from the sheet's left edge.
+		{"before a panel that is on the wall, at its side", "65 up 21 to 45", end(Exposed), end(Covered), nil, "1 closing, right 1/4, 2 closing, right 1/4"},
+		{"also where the end is seen", "48 up 21 to 48", end(Exposed), end(Exposed), nil, "1 closing, right 1/4"},
+		{"and worked from the right", "70 up 20 to 49", end(Covered), end(Exposed), nil, "2 closing, left 1/4, 1 closing, left 1/4"},
 		{"as much as lies before its place in the pattern", "23 7/8", end(Covered), end(Exposed), nil, "1 closing, left 1/8"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
+			width, up, _ := strings.Cut(test.width, " up ")
 			room := Room{Profile: profiles[0], Mark: inches("1/16"), Scribe: inches("1/4"), Priorities: DefaultPriorities(fraction.Inch),
 				Stock: []nest.Stock{{Name: "sheet", Width: inches("24"), Length: inches("96")}},
-				Runs: []Run{{Name: "wall", Width: inches(test.width), Left: test.left, Right: test.right, Openings: test.openings,
-					Heights: []Height{{Top: inches("30")}, {At: inches(test.width), Top: inches("30")}}}}}
+				Runs: []Run{{Name: "wall", Width: inches(width), Left: test.left, Right: test.right, Openings: test.openings,
+					Heights: []Height{{Top: inches("30")}, {At: inches(width), Top: inches("30")}}}}}
+			if from, to, ok := strings.Cut(up, " to "); ok {
+				room.Installed = []Installed{{Left: inches(from), Right: inches(to)}}
+			}
 			for l, err := range Layouts(context.Background(), room) {
 				if err != nil {
 					t.Fatal(err)

@@ -82,8 +82,9 @@
 //     narrow by force only if no other way to pass and butt makes it wider.
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the direction of
-//     work; its closing pieces are those of the panel fitted last and of each at a door, but for a piece
-//     with nothing to scribe and no panel beside it in a run that butts against none.
+//     work; its closing pieces are those of the panel fitted last, of each at a door and of each fitted up
+//     to a panel on the wall, but for a piece with nothing to scribe and no panel beside it in a run that
+//     butts against none.
 //  30. A cut may run past either edge, and leave nothing there; the blade must touch the part. It
 //     trims the near side, with its kerf, if no piece lies there, whatever is left beyond. Parts
 //     that were cut further count as parts of the same size, too.

@@ -3,13 +3,16 @@ package verify
 import "slices"
 
 // closing checks which pieces of run i are measured again on the wall, and what is left on them to
-// scribe: those of the panel fitted last and of each at an opening that parts the run.
+// scribe: those of the panel fitted last, of each at an opening that parts the run and of each fitted up
+// to a panel on the wall.
 func (c *checker) closing(i int) {
 	r, g := c.plan.Runs[i], c.regions[i]
 	farRight := r.SetOut.Direction != "left"
 	for k, panel := range r.Panels {
+		n := slices.IndexFunc(c.boards[i], func(b board) bool { return !b.old && same(b.left, panel.Left) })
+		meetsUp := farRight && n+1 < len(c.boards[i]) && c.boards[i][n+1].old && !c.joints[i][n].open ||
+			!farRight && n > 0 && c.boards[i][n-1].old && !c.joints[i][n-1].open
 		atDoor := func(right bool) bool {
-			n := slices.IndexFunc(c.boards[i], func(b board) bool { return !b.old && same(b.left, panel.Left) })
 			switch {
 			case right && n+1 < len(c.boards[i]):
 				return c.joints[i][n].open
@@ -24,13 +27,13 @@ func (c *checker) closing(i int) {
 		if farRight {
 			last = k == len(r.Panels)-1
 		}
-		closing := last || atDoor(true) || atDoor(false)
+		closing := last || meetsUp || atDoor(true) || atDoor(false)
 		alone := c.besideNone(i, panel)
 		end := map[bool]string{true: c.job.Runs[i].Right.Kind, false: c.job.Runs[i].Left.Kind}[farRight]
 		edges := []string{""} // what may be scribed
 		name := map[bool]string{true: "right", false: "left"}
 		switch {
-		case last && (atDoor(farRight) || end != exposed && end != outsideCorner), atDoor(farRight):
+		case last && end != exposed && end != outsideCorner, meetsUp, atDoor(farRight):
 			edges = []string{name[farRight]}
 		case last && atDoor(!farRight):
 			edges = []string{"", name[!farRight]}
@@ -48,7 +51,7 @@ func (c *checker) closing(i int) {
 				edge, width = piece.Scribe.Edge, piece.Scribe.Width
 			}
 			c.equal(Closing, path+".closing", piece.Closing, closing && (edge != "" || !alone),
-				"the panel fitted last and those at doors, and no others, have closing pieces, but for one that is alone and not scribed")
+				"the panel fitted last, those at doors and before panels on the wall, and no others, have closing pieces, but for one that is alone and not scribed")
 			want := slices.Clone(edges)
 			for n, e := range want {
 				if e != "" && (g.stops(piece, panel, e == "left") || c.job.mostScribe(piece, e == "left").Sign() == 0) {
