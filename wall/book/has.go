@@ -40,7 +40,9 @@ func has(p plan.Plan) []string {
 		return slices.ContainsFunc(p.Profile.Features, func(f groove.Feature) bool { return f.Kind == kind })
 	}
 	hollows := list(only(cuts(groove.Bead), "beads"), only(cuts(groove.Groove) || !cuts(groove.Bead), "grooves"))
+	sides := only(others, " along each side of every opening"+only(boxes, " but boxes"))
 	return []string{
+		"{sides, boards}", only(others, "; and one"+sides), "{sides}", only(others, " and"+sides),
 		"{grooves}", hollows, "{roll}", either(cuts(groove.Bead) || cuts(groove.Groove), "Brush the "+hollows+" first, then roll the flats", "Roll the faces"),
 		"{see}", only(stand != "", "See that "+stand+" stand where the poles say before a "+panelWord(p)+" is sawn."),
 		"{try}", only(try != "", "; try "+try),

@@ -6,6 +6,8 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
 )
 
 // A job without a box has no word of one but for the pack of nails, what is held to be best, and tools.
@@ -29,6 +31,20 @@ func TestPlainSheetsAreRolled(t *testing.T) {
 	p.Profile.Features = nil
 	if got := Step(p, coats); !strings.Contains(got, "Roll the faces;") || strings.Contains(got, "rush") {
 		t.Error(got)
+	}
+}
+
+// Strips stand along the sides of openings, where there are any but boxes.
+func TestStripsBesideOpenings(t *testing.T) {
+	box, door := plan.Opening{Kind: wall.Box}, plan.Opening{Kind: wall.Other}
+	for want, openings := range map[string][]plan.Opening{"": nil, " ": {box}, "every opening.": {door}, "every opening but boxes.": {door, box}} {
+		p := plan.Plan{Runs: []plan.Run{{Openings: openings}}}
+		for _, kind := range []finish.ActKind{finish.ActStrips, finish.ActSheetStrips} {
+			got := Step(p, finish.Step{Stage: finish.StageStrips, Acts: []finish.Act{{Kind: kind}}})
+			if strings.Contains(got, "each side") != (len(want) > 1) || !strings.Contains(got, want) {
+				t.Errorf("%v: %q", openings, got)
+			}
+		}
 	}
 }
 

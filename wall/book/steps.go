@@ -63,9 +63,9 @@ var stageWords = map[finish.Stage]stage{
 		title: "Strips behind the {panel}s",
 		acts: map[finish.ActKind]string{
 			finish.ActStrips: "[[Upright boards run the same way as the studs: ]]fix level strips across the studs, one at the foot, one at the top " +
-				"and others between, at most {} apart, at the heights that each run has with its marks, cut off at openings; and one along each side of every opening.",
+				"and others between, at most {} apart, at the heights that each run has with its marks, cut off at openings{sides, boards}.",
 			finish.ActSheetStrips: "Fix level strips[[, across the studs where there are any]], at most {} apart, one at the foot and one at the top, and upright ones under " +
-				"every edge of a sheet and along each side of every opening.",
+				"every edge of a sheet{sides}.",
 			finish.ActStripsListed:   "[[The list has them{deep}.]]",
 			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness in the job to have them counted.",
 			finish.ActSetBoxesBack:   "They bring the face forward too: in the job, add their thickness to how far each box sits back.",
