@@ -30,7 +30,7 @@ const (
 	// Names: box; Lengths: how far its front lies behind the face.
 	BoxTooDeep warning.Kind = "box too deep"
 	ScrewShort warning.Kind = "screw short" // Names: box; Lengths: needed
-	TrimJoint  warning.Kind = "trim joint"  // Names: run; longer than a strip
+	TrimJoint  warning.Kind = "trim joint"  // Names: run, end; longer than a strip
 )
 
 // warn adds a warning; path is that of the field in a job, or nil.

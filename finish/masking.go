@@ -107,7 +107,7 @@ func (b *builder) trimsOf(item Item, corners bool) {
 		if l.Cmp(stick) > 0 {
 			full := count(quo(l, stick)) - 1
 			joined, l = joined+full, sub(l, mul(whole(full), stick))
-			b.warn(TrimJoint, nil, []string{e.Run})
+			b.warn(TrimJoint, nil, []string{e.Run, e.term().String()})
 		}
 		lengths = append(lengths, l)
 	}

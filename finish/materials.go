@@ -28,7 +28,7 @@ type Materials struct {
 // House is what the survey knows about the place, apart from its measurements.
 type House struct {
 	Material Material `json:"material,omitzero"` // of the panels; MDF by default
-	Damp     bool     `json:"damp,omitzero"`     // moisture gets in: backs are coated too
+	Damp     bool     `json:"damp,omitzero"`     // moisture gets in: backs are coated too, but of plastic
 	// Wall is what lies between panel and stud: 1/2 in (12.5 mm); 0 for [BareStuds] and [Masonry].
 	Wall    Taped   `json:"wall,omitzero"`
 	Backing Backing `json:"backing,omitzero"` // what the panels lie on; gypsum board by default
@@ -37,6 +37,9 @@ type House struct {
 	// but 0 where every run reaches more than 30 in above it and nothing is cooked there.
 	Datum Taped `json:"datum,omitzero"`
 }
+
+// backs reports whether backs are coated: plastic takes up no moisture.
+func (h House) backs() bool { return h.Damp && h.Material != Plastic }
 
 // Container is a pack that a thing measured by volume is sold in. Price is that of one, here and of
 // every other pack.

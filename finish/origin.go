@@ -101,7 +101,7 @@ func Origins() (defaults, figures, times, steps, warnings []Origin) {
 	figures = []Origin{
 		{"theoretical coverage", "9625/6 ft2/gal at 1 mil of solids", Read, "a coatings bulletin and a paint consultant's column print 1604; exact from units"},
 		{"practical coverage", "theoretical × (1 - loss)", Read, "a corrosion glossary; a printed coverage is practical already: judgment"},
-		{"coats of backs where it is damp", "as many as of the face before fitting", Practice, ""},
+		{"coats of backs where it is damp, but of plastic", "as many as of the face before fitting", Practice, ""},
 		{"depth of a bead", "at most its width", Read, "a county building specification"},
 		{"depth of a bead before a rod", "half its width, " + rodLeast.FloatString(2) + " to " + rodMost.FloatString(2) + " in", Read, "an architectural detailing text"},
 		{"joints that get the sealant of kitchens and baths", "the lower line on a counter or in a damp room", Practice, ""},

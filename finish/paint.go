@@ -27,8 +27,8 @@ func theoretical(solids, film *big.Rat) *big.Rat { return quo(solids, film) }
 func practical(coverage, loss *big.Rat) *big.Rat { return mul(coverage, sub(whole(1), loss)) }
 
 // paint lists primer and top coat. Edges are coated before fitting, with the first paint that goes
-// on then; backs where it is damp, with each coat that the face gets then: common practice, no
-// source. The coats after sealing cover the panels that are up already too.
+// on then; backs where it is damp, but of plastic, with each coat that the face gets then: common
+// practice, no source. The coats after sealing cover the panels that are up already too.
 func (b *builder) paint() {
 	edges, loss := true, ratio(b.Paint.Loss)
 	for _, c := range []struct {
@@ -69,7 +69,7 @@ func (b *builder) pass(row *Row, kind TermKind, face fraction.Area, coats int64,
 		surface = surface.plus(up(edges, b.area()).times(whole(n)))
 		terms = append(terms, Term{Kind: TermEdges, Value: up(edges, b.area())}, number(TermTimes, n, NoUnit))
 	}
-	if kind == TermFaceBefore && b.House.Damp {
+	if kind == TermFaceBefore && b.House.backs() {
 		area, surface = add(area, mul(face.Rat(), whole(coats))), surface.plus(flat.times(whole(coats)))
 		terms = append(terms, Term{Kind: TermBacks, Value: flat}, number(TermTimes, coats, NoUnit))
 	}

@@ -109,6 +109,14 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"primer, 1 qt, 1 quart; top coat, 3 qt, 3 quart",
 		},
 		{
+			"damp: no backs of plastic",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) {
+				m.House.Material, m.House.Damp, m.Paint.Primer.Before, m.Paint.Primer.Coverage = finish.Plastic, true, "1", "40 ft2/gal"
+			},
+			"primer, 1 qt, 1 quart",
+		},
+		{
 			"the last coat covers the panels that are up, the first does not",
 			finish.Work{Profile: plain, Face: ten, Up: ten},
 			func(m *finish.Materials) {

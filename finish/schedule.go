@@ -51,7 +51,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageMainsOff, boxes)
 	step(StageDryFit, true, when(s.extended(), Act{Kind: ActExtenders}))
 	step(StageFirstCoats, s.firstCoat(), coats(ActPrimer, p.Primer.Before), coats(ActEdges, p.EdgeCoats),
-		coats(ActTopCoat, p.Top.Before), when(s.House.Damp, Act{Kind: ActBacks}))
+		coats(ActTopCoat, p.Top.Before), when(s.House.backs(), Act{Kind: ActBacks}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
 		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(mul(customArea, quo(customVolume, s.customEach())), s.area())}),
 		when(s.nailed(), Act{Kind: of(s.screwed(), ActNails, ActScrews)}), fitting(w))

@@ -66,7 +66,8 @@ func TestWarnings(t *testing.T) {
 		{"a box too deep behind boards", finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) {
 			m.Furring.Thickness = "1"
 		}, "box too deep; [a]; [1 3/4]; "},
-		{"a trim with a joint", finish.Work{Ends: []finish.End{{Run: "tall wall", Length: in("97")}}}, func(m *finish.Materials) { m.Trim.None = false }, "trim joint; [tall wall]; []; "},
+		{"a trim with a joint", finish.Work{Ends: []finish.End{{Run: "tall wall", Length: in("97")}}}, func(m *finish.Materials) { m.Trim.None = false }, "trim joint; [tall wall end]; []; "},
+		{"one at a right end", finish.Work{Ends: []finish.End{{Run: "wall", Length: in("97"), Right: true}}}, func(m *finish.Materials) { m.Trim.None = false }, "trim joint; [wall right end]; []; "},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			m := bare()

@@ -140,13 +140,13 @@ func TestDoubtsOfSeveralBoxes(t *testing.T) {
 	deep := func(name string, by int64) warning.Warning {
 		return warning.Warning{Kind: finish.BoxTooDeep, Names: []string{name}, Lengths: []fraction.Length{in(by)}}
 	}
-	p := plan.Plan{Tape: fraction.Of(1, 16), Warnings: []warning.Warning{deep("a", 2), deep("b", 2), {Kind: finish.TrimJoint, Names: []string{"wall"}}, deep("c", 3), deep("d", 2)}}
+	p := plan.Plan{Tape: fraction.Of(1, 16), Warnings: []warning.Warning{deep("a", 2), deep("b", 2), {Kind: finish.TrimJoint, Names: []string{"wall", "left end"}}, deep("c", 3), deep("d", 2)}}
 	got := strings.Join(strings.Fields(Part(p, Doubts, false)), " ")
-	const want = "! a, b and d: front 2 behind the face, farther than any extender on the list reaches: have an electrician bring it forward ! end of wall: its trim is longer than a strip and gets a joint ! c: front 3"
+	const want = "! a, b and d: front 2 behind the face, farther than any extender on the list reaches: have an electrician bring it forward ! left end of wall: its trim is longer than a strip and gets a joint ! c: front 3"
 	if !strings.Contains(got, want) || len(p.Warnings[0].Names) != 1 {
 		t.Errorf("%s; want %s", got, want)
 	}
-	if got := Warning(p, p.Warnings[2]); !strings.HasPrefix(got, "end of wall") {
+	if got := Warning(p, p.Warnings[2]); !strings.HasPrefix(got, "left end of wall") {
 		t.Error(got)
 	}
 }

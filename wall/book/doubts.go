@@ -76,7 +76,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.SeamTight:         "{length0}, but fiberboard moves: for sheets so wide its trade body allows up to {length1}, 1/400 of the width, rounded down",
 	finish.BoxTooDeep:        "front {length0} behind the face, farther than any extender on the list reaches: have an electrician bring it forward",
 	finish.ScrewShort:        "no screw on the list is {length0} long",
-	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
+	finish.TrimJoint:         "{name1} of {name0}: its trim is longer than a strip and gets a joint",
 }
 
 var fact = regexp.MustCompile(`\{([a-z]+)(\d)(?: (\w+))?\}`)
