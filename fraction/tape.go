@@ -18,8 +18,8 @@ type Tape struct {
 	Unit Unit   // what numbers are written in
 }
 
-// FinestError is the greatest denominator of a difference that a [Tape] writes as a fraction. Others
-// are written as decimals, in inches to a thousandth, in millimetres to a tenth or, on a tape
+// FinestError is the greatest denominator of a difference that a [Tape] writes as a fraction, which is
+// a part of an inch as rules have them. Others are written as decimals, in inches to a thousandth, in millimetres to a tenth or, on a tape
 // with finer marks than a millimetre, a hundredth, rounded away from zero.
 const FinestError = 128
 
@@ -58,7 +58,7 @@ func (t Tape) Format(a Length) (text string) {
 	switch over = over.Abs(); {
 	case t.Unit != Inch:
 		b = t.append(b, value(t.outward(over)))
-	case over.Den() > FinestError:
+	case FinestError%over.Den() != 0:
 		b = value(t.outward(over)).appendDecimal(b)
 	default:
 		b = value(over).append(b)

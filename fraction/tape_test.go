@@ -34,6 +34,7 @@ func TestTape(t *testing.T) {
 		{sixteenths, "11 63/64", "12 less 1/64"}, // the mark carries over to the foot
 		{sixteenths, "-63 1/4", "-63 1/4"},
 		{sixteenths, "-16 23/128", "-16 3/16 less 1/128"}, // less far to the left
+		{sixteenths, "101 mm", "4 less 0.024"}, // by 3/127
 		{sixteenths, "3 1/4", "3 1/4"},
 		{thirtySeconds, "16 5/32", "16 5/32"},
 		{millimetres, "412 mm", "412 mm"},
@@ -102,7 +103,7 @@ func TestTapeReadsBack(t *testing.T) {
 			t.Fatalf("difference in %q: %v", text, fault)
 		}
 		beyond := shown.Sub(over.Abs())
-		grain, exact := fraction.Of(1, 1000), over.Den() <= fraction.FinestError
+		grain, exact := fraction.Of(1, 1000), fraction.FinestError%over.Den() == 0
 		if tape.Unit != fraction.Inch {
 			grain, exact = fraction.Millimetres(1, 100), false
 			if !tape.Mark.Less(fraction.Millimetres(1, 1)) {

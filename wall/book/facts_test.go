@@ -146,6 +146,8 @@ func TestWordsAtTheirEdges(t *testing.T) {
 		{pointName(plan.Taped{Run: "north", Number: 2}), "height 2 of north"},
 		{pointName(plan.Taped{Run: "north", Opening: "niche", Number: 3}), "corner c3 of niche"},
 		{sixteenths.given(fraction.Of(129, fraction.FinestError)), "1 1/128"},
+		{sixteenths.given(fraction.MustParse("2 mm")), "1/16 plus 0.017"},
+		{sixteenths.given(fraction.Of(1, 10)), "1/10"},
 		{sixteenths.given(fraction.Of(1, 1000)), sixteenths.length(fraction.Of(1, 1000))},
 		{fmt.Sprint(columns("\ufe0f"), columns("a"), columns("a\ufe0f"), columns("\u0301")), "0 1 2 0"},
 	} {

@@ -76,9 +76,9 @@ func plural(noun, labels string) string {
 func (t *text) length(x fraction.Length) string { return t.tape.Format(x) }
 
 // given writes a size that somebody gave, such as that of a blade, exactly; one that is no fraction
-// of an inch, as a metric one in a job in inches, as the tape shows it.
+// of an inch, as a metric one in a job in inches (1 mm is 5/127), as the tape shows it.
 func (t *text) given(x fraction.Length) string {
-	if t.tape.Unit == fraction.Inch && x.Den() > fraction.FinestError {
+	if t.tape.Unit == fraction.Inch && (x.Den() > fraction.FinestError || x.Den()%127 == 0) {
 		return t.length(x)
 	}
 	return fraction.Tape{Unit: t.tape.Unit}.Format(x)

@@ -379,7 +379,7 @@ func TestFiguresUpAPieceHaveRoom(t *testing.T) {
 					d := drawSide(p, 0, back, width, 400, "x")
 					found := false
 					for _, n := range d.named("text", "") {
-						if text := n.words(); text == "28 3/16 less 1/48" && n.value("text-anchor") == "end" {
+						if text := n.words(); text == "28 3/16 less 0.021" && n.value("text-anchor") == "end" {
 							found = true
 							if start := n.number("x") - narrowest*textWidth(text, typeSize); start < 0 {
 								t.Errorf("%s wide, middle at %s, back %v, on %v: %q begins at %.1f", wide, x, back, width, text, start)
