@@ -34,7 +34,7 @@ func TestTape(t *testing.T) {
 		{sixteenths, "11 63/64", "12 less 1/64"}, // the mark carries over to the foot
 		{sixteenths, "-63 1/4", "-63 1/4"},
 		{sixteenths, "-16 23/128", "-16 3/16 less 1/128"}, // less far to the left
-		{sixteenths, "101 mm", "4 less 0.024"}, // by 3/127
+		{sixteenths, "101 mm", "4 less 0.024"},            // by 3/127
 		{sixteenths, "3 1/4", "3 1/4"},
 		{thirtySeconds, "16 5/32", "16 5/32"},
 		{millimetres, "412 mm", "412 mm"},

@@ -168,8 +168,8 @@ func planCommand(c call) error {
 		return err
 	}
 	json, section, csv, explain := c.options.has("json"), c.options.has("only"), c.options.has("csv"), c.options.has("explain")
-	if json && section || json && csv || section && csv || explain && (json || csv) {
-		return usageError("plan: of --json, --csv and --only one at a time; --explain goes with the text or --only")
+	if json && section || json && csv || section && csv || explain && (json || csv) || c.options.has("date") && !c.options.has("out") {
+		return usageError("plan: of --json, --csv and --only one at a time; --explain goes with the text or --only, --date with --out")
 	}
 	var budget choice.Budget
 	if word, given := c.options["effort"]; given {

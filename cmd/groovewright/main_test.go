@@ -172,6 +172,7 @@ func TestUsage(t *testing.T) {
 		{"preference", []string{"plan", kitchen, "--prefer", "speed"}, wrong, "--prefer"},
 		{"effort of none", []string{"plan", kitchen, "--effort", "0"}, wrong, "not a whole number from 1 to 1000"},
 		{"effort", []string{"plan", kitchen, "--effort", "2"}, done, "Proved"},
+		{"a date of no book", []string{"plan", kitchen, "--date", "today"}, wrong, "--date with --out"},
 		{"no such file", []string{"plan", "no-such-job.json"}, wrong, "cannot read the input"},
 		{"a folder", []string{"check", "."}, wrong, "cannot read the input"},
 		{"no such profiles", []string{"plan", "../../examples/kitchen.json", "--profiles", "no-such.json"}, wrong, "cannot read the input: open no-such.json"},
