@@ -83,6 +83,7 @@ func compareCommand(c call) error {
 	}
 	var names []string
 	var plans []plan.Plan
+	var without []error // what keeps jobs from having a plan
 	for _, file := range c.operands {
 		for i := range each {
 			name, profile, stock := file, profiles[i%len(profiles)], stocks[i%len(stocks)]
@@ -103,13 +104,21 @@ func compareCommand(c call) error {
 				path, _ := f.Path.MarshalText() // it writes any path
 				f.Path = fault.Of(string(path))
 			}
-			if err != nil {
-				return fmt.Errorf("%s: %w", name, err)
+			if err == nil {
+				names = append(names, name)
+				continue
 			}
-			names = append(names, name)
+			err = fmt.Errorf("%s: %w", name, err)
+			if len(plans) == len(names) || c.ctx.Err() != nil { // it is wrong, or there is no time
+				return err
+			}
+			plans, without = plans[:len(names)], append(without, err)
 		}
 	}
-	return show(c.stdout, book.Compare(names, plans))
+	if len(plans) > 0 {
+		without = append(without, show(c.stdout, book.Compare(names, plans)))
+	}
+	return errors.Join(without...)
 }
 
 // readFile reads a file, or standard input for "-", up to one byte more than most: so that whoever
@@ -259,6 +268,9 @@ func surveyCommand(c call) error {
 		runs = n
 	}
 	write, name := book.Survey, c.options["out"]
+	if c.options.has("job") && name != "" {
+		return usageError("survey: of --out and --job one at a time")
+	}
 	if c.options.has("job") {
 		write, name = book.Starter, c.options["job"]
 		if _, err := os.Stat(name); err == nil {
@@ -269,7 +281,7 @@ func surveyCommand(c call) error {
 	switch {
 	case err != nil:
 		return err
-	case name != "":
+	case name != "" && name != "-":
 		return folder.WriteFile(name, data)
 	}
 	return show(c.stdout, string(data))

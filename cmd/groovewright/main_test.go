@@ -176,6 +176,8 @@ func TestUsage(t *testing.T) {
 		{"no such file", []string{"plan", "no-such-job.json"}, wrong, "cannot read the input"},
 		{"a folder", []string{"check", "."}, wrong, "cannot read the input"},
 		{"no such profiles", []string{"plan", "../../examples/kitchen.json", "--profiles", "no-such.json"}, wrong, "cannot read the input: open no-such.json"},
+		{"sheet and job at once", []string{"survey", "--out", "a", "--job", "b"}, wrong, "one at a time"},
+		{"a starter to standard output", []string{"survey", "--job", "-"}, done, "\"runs\""},
 		{"number of runs", []string{"survey", "many"}, wrong, "not a number of runs"},
 		{"check", []string{"check", kitchen}, done, "every field is sound"},
 		{"profiles", []string{"profiles"}, done, "beadboard 1-1/2"},
@@ -210,6 +212,14 @@ func TestUsage(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// Jobs that have a plan are set side by side also where another has none.
+func TestCompareWithoutOne(t *testing.T) {
+	stdout, stderr, code := try(strings.NewReader(""), "compare", "../../examples/kitchen.json", "--stock", "12x12,48x96,11x11")
+	if code != failed || strings.Count(stdout, "kitchen.json") != 1 || !strings.Contains(stdout, ", 48x96\n") || !strings.Contains(stderr, "12x12: run ") || !strings.Contains(stderr, "11x11: run ") {
+		t.Errorf("exit code %d, want %d; stdout %q, stderr %q", code, failed, stdout, stderr)
 	}
 }
 
