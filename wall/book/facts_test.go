@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
@@ -167,6 +168,16 @@ func TestPanelsThatAreUp(t *testing.T) {
 	p.Runs[0].Installed = make([]plan.Installed, 1)
 	if !slices.ContainsFunc(besides(p), func(s string) bool { return strings.Contains(s, said) }) {
 		t.Errorf("not said: %q", besides(p))
+	}
+	if p.Profile.Boards = true; !slices.ContainsFunc(besides(p), func(s string) bool { return strings.Contains(s, "Boards are up already") }) {
+		t.Errorf("not said of boards: %q", besides(p))
+	}
+	trims := finish.Step{Stage: finish.StageTrim, Acts: []finish.Act{{Kind: finish.ActTrimsUp}}}
+	for says, want := range map[string]string{step(p, trims, true): "boards which are up", offFirst(p, 0): "the board that is up", behindIt(p, 0): "its board off",
+		joined(p, doubtWords[plan.ComesOff]): "the board of", joined(p, doubtWords[plan.BurnsAtCooking]): "boards that burn"} {
+		if !strings.Contains(says, want) || strings.Contains(says, "panel") {
+			t.Errorf("%q lacks %q", says, want)
+		}
 	}
 }
 

@@ -36,7 +36,7 @@ func (t *text) pieces(p plan.Plan) {
 	if some(func(piece plan.Piece) bool { return mitered(p, piece) != "" }) {
 		says += " Miter an edge " + t.mitering(p, "") + "."
 	}
-	t.para(says + either(p.Up(), " Panels on the wall have no number here: pieces are numbered anew.", ""))
+	t.para(says + either(p.Up(), " "+capital(panelWord(p))+"s on the wall have no number here: pieces are numbered anew.", ""))
 	for _, g := range alike(p) {
 		t.piece(p, *g)
 	}
@@ -232,7 +232,7 @@ var wayOutWords = map[cutout.WayOut]string{
 
 // boardWords has what is said of seams and sheets in the words for boards, whose joints are where they are.
 var boardWords = strings.NewReplacer("move the seam to the corner", "start the boards elsewhere", "move the seam", "start the boards elsewhere",
-	"let a seam run", "let a joint run", "its sheet", "its board")
+	"let a seam run", "let a joint run", "its sheet", "its board", "the panel of", "the board of", "panels that burn", "boards that burn")
 
 // joined says of the joints of boards what is said of seams.
 func joined(p plan.Plan, says string) string {

@@ -480,7 +480,7 @@ func (t *text) kept(k wall.Keep) string {
 
 // behindIt says how the last piece of a run comes behind a panel that is up, at the right end of run i.
 func behindIt(p plan.Plan, i int) string {
-	return "take its panel off first, " + either(p.Locked(i), "as there is no room to slide the last piece in behind it", "or slide the last piece in behind it where there is room to come from the side")
+	return "take its " + panelWord(p) + " off first, " + either(p.Locked(i), "as there is no room to slide the last piece in behind it", "or slide the last piece in behind it where there is room to come from the side")
 }
 
 // corner says how the panels of two runs meet at a corner, and more of the one that butts.

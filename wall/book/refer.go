@@ -98,7 +98,7 @@ func (b *page) seeRun(i int) string {
 			odd = append(odd, piece.Label)
 		}
 	}
-	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + either(len(own) > 0, "; cutting: "+b.sawnOn(own...), "; all its panels are up")
+	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + either(len(own) > 0, "; cutting: "+b.sawnOn(own...), "; all its "+panelWord(b.Plan)+"s are up")
 	if slices.ContainsFunc(b.Plan.Warnings, func(w warning.Warning) bool {
 		return w.Kind == plan.ComesOff && len(w.Names) > 0 && w.Names[0] == b.Plan.Runs[i].Name
 	}) {

@@ -32,7 +32,7 @@ const (
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
 	onTheWall = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits]]."
 	comesOff  = "Before anything is bought or cut, take off {}[[; cut its joints through first, adhesive and nails hold it]]. Where it breaks, plan again without it."
-	upAgain   = "Fit the panel that came off {} again[[, as the others are]]."
+	upAgain   = "Fit the {panel} that came off {} again[[, as the others are]]."
 	unscribed = "{} will be as planned when the space there is measured[[: nothing is left on to scribe, and the cut does not wait]]."
 	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{coat}[[ try the piece before it is fixed]].[[ {first}]]"
 )
@@ -132,7 +132,7 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageTrim: {
 		title: "Trims",
 		first: "{trims}",
-		acts:  map[finish.ActKind]string{finish.ActTrimsUp: "Fit the trims that were bought with panels which are up, where they are missing."},
+		acts:  map[finish.ActKind]string{finish.ActTrimsUp: "Fit the trims that were bought with {panel}s which are up, where they are missing."},
 		last:  "[[Cut each to the wall, {coat its}dry-fit it, and nail it where studs, strips or blocking are.]]",
 	},
 	finish.StageFill: {
@@ -332,7 +332,7 @@ func offFirst(p plan.Plan, i int) string {
 	right := c.Butts == p.Runs[i].Name
 	run, _ := p.Run(c.Butts)
 	panel, _ := run.EndPanel(right)
-	return "the panel that is up at the " + either(right, "right", "left") + " end of " + run.Name + ", in the corner with " + c.Passes + ", " + t.length(panel.Right.Sub(panel.Left)) +
+	return "the " + panelWord(p) + " that is up at the " + either(right, "right", "left") + " end of " + run.Name + ", in the corner with " + c.Passes + ", " + t.length(panel.Right.Sub(panel.Left)) +
 		" wide, from " + t.length(panel.Left) + " to " + t.length(panel.Right) + either(p.Locked(i), "", ", unless there is room to slide the piece behind it in from the side")
 }
 

@@ -240,7 +240,7 @@ func besides(p plan.Plan) (says []string) {
 		says = append(says, "A spare "+cmp.Or(s.Name, Item(*s))+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more", "")+" is not "+either(priced(p), "in the total.", "on the list."))
 	}
 	if p.Up() {
-		says = append(says, "Panels are up already: what is left over from their list comes off this one.")
+		says = append(says, capital(panelWord(p))+"s are up already: what is left over from their list comes off this one.")
 	}
 	var tools []string
 	for _, tool := range p.AtHand {
