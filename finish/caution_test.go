@@ -142,6 +142,11 @@ func TestScheduleOrder(t *testing.T) {
 			"first coats: primer 2; edges 1; top coat 1; backs", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
 			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
+		{"no ends of grooves are filled", kitchen(), finish.Materials{Sealant: finish.Sealant{GrooveFill: "0"}}, []string{
+			"look: test paint; find asbestos", "rest: rest sheets", "lines", "cut: pieces 5; closing 5", "mains off", "dry fit: extenders",
+			"first coats: primer 1; edges 2; top coat 1", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
+			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: lines 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2", "devices", "power on",
+		}},
 		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "lines", "cut: pieces 1", "dry fit", "fit"}},
 		{"glue alone holds: a cartridge goes half as far", quietWork, finish.Materials{House: quietMaterials.House, Paint: quietMaterials.Paint,
 			Nails: quietMaterials.Nails}, []string{"look", "rest: rest sheets", "lines", "cut: pieces 1", "dry fit", "fit: adhesive 16 ft2"}},

@@ -86,7 +86,7 @@ func (s settings) lengthOf(sort func(Joint) bool) *big.Rat {
 
 // grooved returns the length of joints with open ends of grooves that one sealant fills.
 func (s settings) grooved(wet bool) *big.Rat {
-	if hollow(s.Profile, s.Paint.Groove).Sign() == 0 {
+	if hollow(s.Profile, s.Paint.Groove).Sign() == 0 || s.in(s.Sealant.GrooveFill).Sign() == 0 {
 		return new(big.Rat)
 	}
 	return s.lengthOf(func(j Joint) bool { return j.Grooves && !j.Hidden && s.wet(j) == wet })
