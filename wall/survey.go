@@ -20,7 +20,8 @@ const (
 	// Names: the first run; Lengths: by how much the walls miss along it and across it, the most not
 	// doubted.
 	WallsApart warning.Kind = "walls apart"
-	// Counts: how many inside corners a closed room has more than outside ones, which is 4 where all are square.
+	// Counts: how many inside corners a closed room has more than outside ones, which is 4 where all are square,
+	// and -4 round a pier that stands in the room.
 	TurnsOff warning.Kind = "turns off"
 	// Openings and gaps leave nothing of a run to panel.
 	RunBare warning.Kind = "run bare"
@@ -186,7 +187,7 @@ func (s *surveyor) closes() {
 	switch longer := s.Runs[longest].Width; {
 	case all.Sub(longer).Less(longer):
 		s.doubt(WallsTooShort, fault.Of("Closed"), []string{s.Runs[longest].Name}, longer, all.Sub(longer))
-	case turns != 4:
+	case turns != 4 && turns != -4:
 		s.doubts = append(s.doubts, warning.Warning{Path: fault.Of("Closed"), Kind: TurnsOff, Counts: []int{turns}})
 	case most.Less(fraction.Max(along.Abs(), across.Abs())):
 		s.doubt(WallsApart, fault.Of("Closed"), []string{s.Runs[0].Name}, along.Abs(), across.Abs(), most)

@@ -100,6 +100,8 @@ func TestWallsThatDoNotClose(t *testing.T) {
 		{"out of square by an inch", []string{in(120), in(80), in(121), in(80)}, nil},
 		{"one wall a foot short", []string{in(120), in(80), in(108), in(80)}, []string{"Closed walls apart [run 1] [12 0 3 22/25]"}},
 		{"a room with a chimney breast", []string{in(120), in(80), in(50), to("io", 10), to("oo", 20), to("oi", 10), in(50), in(80)}, nil},
+		{"a pier in the room, seen from outside", []string{to("oo", 12), to("oo", 16), to("oo", 12), to("oo", 16)}, nil},
+		{"a pier that does not close", []string{to("oo", 12), to("oo", 16), to("oo", 22), to("oo", 16)}, []string{"Closed walls apart [run 1] [10 0 33/50]"}},
 		{"an L", []string{in(100), in(40), to("io", 60), to("oi", 30), in(40), in(70)}, nil},
 		{"an L with a wall left out of the sum", []string{in(100), in(40), to("io", 60), to("oi", 30), in(40), in(50)}, []string{"Closed walls apart [run 1] [0 20 3 1/5]"}},
 		{"three walls at any angle", []string{in(80), in(60), in(50)}, []string{"Closed turns off [] []"}},

@@ -192,6 +192,13 @@ func TestOrderWithoutCoats(t *testing.T) {
 			}
 		}
 	}
+	q, _ := busy(t, false)
+	for i, s := range q.Order { // coats of faces alone
+		q.Order[i].Acts = slices.DeleteFunc(slices.Clone(s.Acts), func(a finish.Act) bool { return a.Kind == finish.ActEdges })
+	}
+	if text := Part(q, Order, true); strings.Contains(text, "coat the sawn") || !strings.Contains(text, "coat its back") {
+		t.Errorf("edges without a coat: %s", text)
+	}
 	if got, want := fitting(plan.Plan{}, []finish.Act{{Kind: finish.ActClosing, Labels: []string{"1"}}, {Kind: finish.ActFitting, Labels: []string{"2"}}}), "Measure, saw, fit 1; fit 2."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
