@@ -125,7 +125,9 @@ func (e *elevation) scaled(most float64) {
 // lay chooses the scale and the lanes above the wall.
 func (e *elevation) lay() {
 	e.scaled(e.tall / e.high)
-	e.begin = e.callouts() + 6 + either(e.Width < wideInk, 2*laneHigh, laneHigh) // there the arrow is under the words
+	x, way, wide := e.x(e.run.SetOut.From), either(e.run.SetOut.Direction == wall.Left, -19.0, 19), e.startWords().width(typeSize)
+	over := e.Width < wideInk || max(e.Width-x-way, x+way) < wide+33 // the arrow is under its words, which have no room beside it
+	e.begin = e.callouts() + 6 + either(over, 2*laneHigh, laneHigh)
 	e.top = e.begin + 10
 	seen, _ := e.corners(true)
 	for _, s := range seen {

@@ -64,6 +64,20 @@ func TestStripsLieBehindThePanels(t *testing.T) {
 	t.Error("no strips")
 }
 
+// The words of a start that have no room beside its arrow, in the middle of the page, stand over it, under what is seen at the ends.
+func TestWordsOverTheStart(t *testing.T) {
+	p := kitchen()
+	p.Profile.Boards, p.Profile.Edges = true, groove.Tongued
+	run := &p.Runs[0]
+	run.Width, run.SetOut.From, run.Outline = in("8"), in("-11/16"), ring("0", "0", "8", "0", "8", "42", "0", "42")
+	run.Limits, run.Panels, run.Openings, p.Pieces = [2]fraction.Length{in("-11/16"), in("8")}, nil, nil, nil
+	e := newElevation(p, 0, wideInk, "x", "x")
+	e.lay()
+	if top := e.begin - laneHigh - typeSize; top < e.callouts() {
+		t.Errorf("they begin at %.0f, over %.0f", top, e.callouts())
+	}
+}
+
 // A mark on the other side of the start, as of an opening at the end of a wall where panels start beyond a gap, is below 0.
 func TestDistancesFromTheStart(t *testing.T) {
 	for way, want := range map[wall.Direction]string{wall.Right: "-1/8", wall.Left: "1/8"} {
