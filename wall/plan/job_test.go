@@ -89,6 +89,9 @@ func TestValidateNamesTheField(t *testing.T) {
 			j.Cooking = []plan.Cooking{{Run: 1, To: inch(1)}, {Run: 0, To: inch(1)}}
 		}},
 		{"Cooking[0].From", func(j *plan.Job) { j.Cooking = []plan.Cooking{{From: inch(-1), To: inch(1)}} }},
+		{"Finish.Boxes[1].Name", func(j *plan.Job) {
+			j.Finish.Boxes = []finish.BoxNote{{Name: j.Runs[0].Openings[0].Name}, {Name: j.Runs[0].Openings[1].Name}}
+		}},
 		{"Installed[0].Right", func(j *plan.Job) { j.Installed = []wall.Installed{{Right: inch(96)}} }},
 		{"Finish.House.Material", func(j *plan.Job) { j.Finish.House.Material = 200 }},
 		{"Taped[0].From", func(j *plan.Job) { j.Taped = []plan.TapedPoint{{Opening: -1}} }},

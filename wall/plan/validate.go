@@ -43,6 +43,7 @@ func (j Job) Validate() (err error) {
 			j.checkRun(&f, r)
 		}
 		j.checkInstalled(&f)
+		j.checkBoxes(&f)
 		j.checkTaped(&f)
 	}
 	return f.Err()
@@ -205,6 +206,16 @@ func overlap(a, b *wall.Opening) bool {
 	}
 	both, err := shape.Within(b.Outline)
 	return err == nil && len(both) > 0
+}
+
+// checkBoxes checks that what is noted of boxes is noted of such as there are.
+func (j *Job) checkBoxes(f *faults) {
+	for i, note := range j.Finish.Boxes {
+		named := func(o wall.Opening) bool { return o.Kind == wall.Box && o.Name == note.Name }
+		if !slices.ContainsFunc(j.Runs, func(run wall.Run) bool { return slices.ContainsFunc(run.Openings, named) }) {
+			f.Add(note.Name, "the name of a box of the room", "Finish", "Boxes", i, "Name")
+		}
+	}
 }
 
 // checkInstalled checks that installed panels lie on their runs.
