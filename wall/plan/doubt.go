@@ -19,6 +19,7 @@ const (
 	BoxSticksOut warning.Kind = "box sticks out" // Names: box, run
 	// Width and length of stock to buy look swapped. Lengths: its width, its length.
 	StockSwapped warning.Kind = "stock swapped"
+	TooGreat     warning.Kind = "too great for it" // a blade or a thickness; Lengths: it, the greatest not doubted
 	// Boards, each a repeat of its own, of stock in which two or more lie side by side. Lengths: its
 	// width, that of a board.
 	StockOfSeveral warning.Kind = "stock of several boards"
@@ -68,11 +69,28 @@ func (j Job) Doubts() (doubts []warning.Warning, err error) {
 
 // doubts returns the doubts of a valid job.
 func (j *Job) doubts() []warning.Warning {
-	all := slices.Concat(j.doubtStock(), j.doubtTaped(), j.doubtCorners(), j.doubtCooking(), j.doubtTrim(), fraction.Must(j.Survey()))
+	all := slices.Concat(j.doubtSizes(), j.doubtStock(), j.doubtTaped(), j.doubtCorners(), j.doubtCooking(), j.doubtTrim(), fraction.Must(j.Survey()))
 	for r := range j.Runs {
 		all = append(all, j.doubtOpenings(r)...)
 	}
 	return all
+}
+
+// The widest blade and the thickest panel that are not questioned, as wider and thicker ones are hardly sold: 1/4 in and
+// 2 in. Common practice, no source.
+var widestBlade, thickest = fraction.Of(1, 4), fraction.Inches(2)
+
+// doubtSizes questions sizes that may be of another unit than that of the job, as a blade of 3 mm given in inches.
+func (j *Job) doubtSizes() (doubts []warning.Warning) {
+	for _, s := range []struct {
+		path       fault.Path
+		size, most fraction.Length
+	}{{fault.Of("Profile", "Thickness"), j.Profile.Thickness, thickest}, {fault.Of("Saw", "Kerf"), j.Saw.Kerf, widestBlade}} {
+		if s.most.Less(s.size) {
+			doubts = append(doubts, warning.Warning{Path: s.path, Kind: TooGreat, Lengths: []fraction.Length{s.size, s.most}})
+		}
+	}
+	return doubts
 }
 
 // doubtStock questions the stock to be bought that has no price where other such stock has one, or

@@ -61,6 +61,19 @@ func TestStockOfOddSizeIsDoubted(t *testing.T) {
 	}
 }
 
+// A blade and a thickness that are hardly sold may be of another unit.
+func TestSizesOfAnotherUnit(t *testing.T) {
+	for _, row := range []struct{ thickness, kerf, want string }{
+		{"2", "1/4", "[]"}, {"2", "3", "[Saw.Kerf]"}, {"9", "6 mm", "[Profile.Thickness]"},
+	} {
+		j := jobFrom(t, fmt.Sprintf(`{"profile": {"features": [{"kind": "flat", "width": "4"}], "thickness": %q}, "saw": {"kerf": %q}, "stock": [{"name": "a", "width": "48", "length": "96"}],
+			"runs": [{"name": "a", "width": "40", "left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`, row.thickness, row.kerf))
+		if got := fmt.Sprint(fractiontest.Doubts(t, j, plan.TooGreat)); got != row.want {
+			t.Errorf("%+v: %s", row, got)
+		}
+	}
+}
+
 // A job's units bring the plates of their region: a box for one device of either kind, with the gap that
 // the electrical code leaves, is hidden by its plate.
 func TestPlatesGoWithTheUnits(t *testing.T) {
