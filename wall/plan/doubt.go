@@ -96,7 +96,7 @@ func (j *Job) doubtSizes() (doubts []warning.Warning) {
 // doubtStock questions the stock to be bought that has no price where other such stock has one, or
 // that is wider than long, as an offcut may be; and stock of which several boards are ripped.
 func (j *Job) doubtStock() (doubts []warning.Warning) {
-	priced := slices.ContainsFunc(j.Stock, func(s nest.Stock) bool { return s.Count == nil && s.Price.Known() })
+	priced := slices.ContainsFunc(j.Stock, func(s nest.Stock) bool { return s.Price.Known() })
 	pitch := j.Profile.Pitch()
 	for i, s := range j.Stock {
 		doubt := func(kind warning.Kind, path fault.Path, lengths ...fraction.Length) {

@@ -22,6 +22,7 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 	}{
 		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48"}`, []string{"Stock[1]"}},
 		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48", "count": 1}`, nil},
+		{`{"name": "a", "width": "48", "length": "96", "price": "40", "count": 1}, {"name": "b", "width": "48", "length": "48"}`, []string{"Stock[1]"}},
 		{`{"name": "a", "width": "48", "length": "96"}, {"name": "b", "width": "48", "length": "48"}`, nil},
 	} {
 		j := jobFrom(t, `{"profile": "beadboard 2", "stock": [`+row.stock+`], "runs": [{"name": "a", "width": "40",
