@@ -11,15 +11,20 @@ import (
 
 // worthOf adds up what parts are worth.
 func worthOf(w nest.DualWeight, parts []nest.Part) (total fraction.Length) {
+	places := func(x fraction.Length) int64 {
+		n, _ := x.Mul(nest.PlacesPerInch).DivMod(fraction.Inches(1))
+		return n
+	}
+	count := w.Measure.Counter()
 	for _, p := range parts {
-		width := w.Measure.Stop(p.LeftPhase.Add(p.Width)).Sub(w.Measure.Start(p.LeftPhase))
-		total = total.Add(fraction.Max(width, fraction.Length{}).Mul(w.Of(p.Height)))
+		from := places(p.LeftPhase)
+		total = total.Add(fraction.Of(count(from, from+places(p.Width)), nest.PlacesPerInch).Mul(w.Of(p.Height)))
 	}
 	return total
 }
 
 // A sheet of 48 in with a repeat of 5 in has room for nine repeats, and one of 32 in with a repeat of 4 in that
-// begins within it for seven: worked by hand.
+// begins within it for seven. How many parts a sheet gives is worked by hand, and the pattern says as much.
 func TestMeasuresCountWholeRepeats(t *testing.T) {
 	quarter, none := fraction.Of(1, 4), fraction.Length{}
 	for _, c := range []struct {
@@ -31,8 +36,8 @@ func TestMeasuresCountWholeRepeats(t *testing.T) {
 		byWidth, byPattern int // sheets
 	}{
 		{"45 in of 48", 48, 5, quarter, none, nest.Part{Width: fraction.Inches(45), Height: fraction.Inches(96)}, 15, 15, 15},
-		{"5 in each", 48, 5, quarter, none, nest.Part{Width: fraction.Inches(5), Height: fraction.Inches(96)}, 30, 4, 5}, // with its kerf one counts a window at 0 one and a half times, of which a sheet has ten
-		{"10 in each", 48, 5, none, none, nest.Part{Width: fraction.Inches(10), Height: fraction.Inches(96)}, 45, 10, 10},
+		{"5 in each", 48, 5, quarter, none, nest.Part{Width: fraction.Inches(5), Height: fraction.Inches(96)}, 30, 4, 6},  // the kerf takes from the next repeat: five from a sheet
+		{"10 in each", 48, 5, none, none, nest.Part{Width: fraction.Inches(10), Height: fraction.Inches(96)}, 45, 10, 12}, // four from a sheet
 		{"28 in of 32", 32, 4, none, fraction.Inches(2), nest.Part{Width: fraction.Inches(28), Height: fraction.Inches(96)}, 16, 14, 16},
 		{"4 in each", 32, 4, none, fraction.Inches(2), nest.Part{Width: fraction.Inches(4), Height: fraction.Inches(96)}, 112, 14, 16},
 	} {
@@ -51,12 +56,10 @@ func TestMeasuresCountWholeRepeats(t *testing.T) {
 		if err != nil || len(weights) != 1 {
 			t.Fatalf("%s: %v, %v", c.name, weights, err)
 		}
-		byPattern := 0
-		for _, family := range weights[0].Measured() {
-			for _, w := range family {
-				byPattern = max(byPattern, w.LowerBound(worthOf(w, p.Parts)).Sheets)
-			}
-		}
+		game := weights[0].Game(p.Parts)
+		game.Meet(p.Parts)
+		best := game.Best(0)
+		byPattern := best.LowerBound(worthOf(best, p.Parts)).Sheets
 		if byWidth := weights[0].LowerBound(worthOf(weights[0], p.Parts)).Sheets; byWidth != c.byWidth || byPattern != c.byPattern {
 			t.Errorf("%s: at least %d sheets by width, %d by the pattern, want %d and %d", c.name, byWidth, byPattern, c.byWidth, c.byPattern)
 		}
@@ -98,19 +101,20 @@ func TestOneSheetIsEnoughForWhatLiesOnIt(t *testing.T) {
 		}
 		for _, w := range weights {
 			all := []nest.DualWeight{w}
-			for _, family := range w.Measured() {
-				shares := make([]float64, len(family))
+			if game := w.Game(p.Parts); game != nil {
+				shares := make([]float64, game.Cells())
 				for i := range shares {
 					shares[i] = float64(rapid.IntRange(0, 9).Draw(t, "share"))
 				}
 				shares[0]++
-				all = append(append(all, family...), nest.Mixed(family, shares))
+				game.Meet(p.Parts)
+				all = append(all, game.Measured(shares), game.Best(0))
+				measured++
 			}
 			for _, m := range all {
 				if n := m.LowerBound(worthOf(m, p.Parts)).Sheets; n > 1 {
 					t.Fatalf("%d sheets for what lies on one, by %+v", n, m.Measure)
 				}
-				measured += len(m.Measure.Windows)
 			}
 		}
 	})

@@ -6,6 +6,7 @@ import (
 	"math/bits"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
 
 // cost is what layouts are ordered by, lexicographically: the first difference decides. Costs of
@@ -29,7 +30,7 @@ const (
 	// three decimals, times a height in feet are a whole number of them.
 	grains = 12 << 18 * 125 * 127 * 127
 	// steps go to one inch of length.
-	steps = 1 << 10 * 25 * 127
+	steps = nest.PlacesPerInch
 	// mostCost is above every sum of costs that is not refused.
 	mostCost = 1 << 61
 	// far is wider than any panel: the narrowest panel of no panels.

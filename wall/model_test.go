@@ -122,7 +122,7 @@ func TestStretchesShareWhatIsAlike(t *testing.T) {
 		search := &search{ctx: context.Background(), m: m, programs: map[*stretch]*program{}}
 		if rapid.Bool().Draw(t, "by cost") {
 			objective := drawObjective(t, room)
-			search.objective, search.units = &objective, m.unitsOf(&objective)
+			search.setObjective(&objective)
 		}
 		for _, made := range m.stretches {
 			if made.err != nil {

@@ -3,7 +3,6 @@ package wall
 import (
 	"context"
 	"iter"
-	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -42,9 +41,13 @@ func (o Objective) Cost(l *Layout) (sum fraction.Length, err error) {
 	if o.Of == nil || l == nil {
 		return sum, nil
 	}
+	count := o.Measure.Counter()
 	for _, p := range l.Pieces {
 		low, high := p.Shape.Bounds()
-		width := o.Measure.Stop(p.LeftPhase.Add(high.X)).Sub(o.Measure.Start(p.LeftPhase.Add(low.X)))
+		width := high.X.Sub(low.X).Add(o.Measure.Extra)
+		if !o.Measure.Additive() {
+			width = fraction.Of(count(up(p.LeftPhase.Add(low.X), steps), down(p.LeftPhase.Add(high.X), steps)), steps)
+		}
 		sum = sum.Add(fraction.Max(width, fraction.Length{}).Mul(o.Of(high.Y.Sub(low.Y))))
 	}
 	return sum, nil
@@ -58,8 +61,7 @@ func (m *Model) unitsOf(o *Objective) int64 {
 	}
 	var width, dearest int64 = 1, 1
 	for _, run := range m.room.Runs {
-		counts := o.Measure.Stop(run.Width.Abs()).Sub(o.Measure.Start(fraction.Length{}))
-		width = total(width, 2*up(fraction.Max(run.Width.Abs(), counts), 1))
+		width = total(width, 2*up(run.Width.Abs().Add(o.Measure.Extra), 1))
 	}
 	for _, s := range m.stretches {
 		if s.err == nil {
@@ -73,84 +75,44 @@ func (m *Model) unitsOf(o *Objective) int64 {
 	return units
 }
 
-// end is where a part of a panel starts or stops: its place in steps, and in units with what
-// the objective adds, both rounded into the part.
-type end struct{ at, measured int64 }
-
-func (p *program) startAt(o, x fraction.Length) end {
-	return end{up(x, steps), up(p.search.objective.Measure.Start(x.Sub(o)), p.search.units)}
-}
-
-func (p *program) stopAt(o, x fraction.Length) end {
-	return end{down(x, steps), down(p.search.objective.Measure.Stop(x.Sub(o)), p.search.units)}
+func (s *search) setObjective(o *Objective) {
+	s.objective, s.units, s.count = o, s.m.unitsOf(o), o.Measure.Counter()
 }
 
 // startOf returns where a panel starts for the objective that starts at left, in a column. A sloped
 // side of an opening that bounds a panel is rounded sideways, and its corner once more where it is
 // rounded up or down.
-func (p *program) startOf(o, left fraction.Length, column int) end {
+func (p *program) startOf(left fraction.Length, column int) int64 {
 	if left == p.region.columns[column].left {
 		if on := ceil(left, p.room.Mark); on != left {
 			left = on.Add(p.room.Mark)
 		}
 	}
-	return p.startAt(o, left)
+	return up(left, steps)
 }
 
-// placeEnds finds where the parts of panels start and stop, rounded as a start is. What counts up to seams a period apart
-// differs by what a repeat counts. Ends at columns are found where they are asked for.
-func (p *program) placeEnds(c *cover, o fraction.Length, period int) {
-	columns, mark, measure, last := p.region.columns, p.room.Mark, &p.search.objective.Measure, len(c.at)-1
+// placeEnds finds where the parts of panels start and stop, rounded as a start is.
+func (p *program) placeEnds(c *cover, o fraction.Length) {
+	columns, mark := p.region.columns, p.room.Mark
 	c.starts, c.stops = resized(c.starts, len(c.at)), resized(c.stops, len(c.at))
-	if p.pitch.IsZero() {
-		period = 0
-	}
-	repeat := measure.Start(p.pitch).Sub(measure.Start(fraction.Length{}))
-	counts := resized(p.search.counts, len(c.at))
-	p.search.counts = counts
+	c.originLow, c.originHigh = down(o, steps), up(o, steps)
 	for i, left := range c.left {
-		right := c.right[i]
-		if period > 0 && i > period && i < last {
-			counts[i] = [2]fraction.Length{counts[i-period][0].Add(repeat), counts[i-period][1].Add(repeat)}
-		} else {
-			counts[i] = [2]fraction.Length{measure.Start(left.Sub(o)), measure.Stop(right.Sub(o))}
-		}
-		c.starts[i] = end{c.low[i], up(counts[i][0], p.search.units)}
-		c.stops[i] = end{c.high[i], down(counts[i][1], p.search.units)}
+		c.starts[i], c.stops[i] = c.low[i], c.high[i]
 		if left == columns[c.first[i]].left {
-			c.starts[i] = p.startOf(o, left, c.first[i])
+			c.starts[i] = p.startOf(left, c.first[i])
 		}
-		if right == columns[c.last[i]].right {
+		if right := c.right[i]; right == columns[c.last[i]].right {
 			if on := floor(right, mark); on != right {
-				c.stops[i] = p.stopAt(o, on.Sub(mark))
+				c.stops[i] = down(on.Sub(mark), steps)
 			}
 		}
 	}
-	c.origin, c.columnStarts, c.columnStops = o, resized(c.columnStarts, len(columns)), resized(c.columnStops, len(columns))
-	for k := range columns {
-		c.columnStarts[k].at, c.columnStops[k].at = unknown, unknown
+	if len(p.columnStarts) == 0 {
+		for _, col := range columns {
+			p.columnStarts = append(p.columnStarts, up(col.left.Add(mark), steps))
+			p.columnStops = append(p.columnStops, down(col.right.Sub(mark), steps))
+		}
 	}
-}
-
-// unknown is the place of an end that was not asked for.
-const unknown = math.MinInt64
-
-// columnStart returns where a part starts that starts in a column to the right of its panel's start.
-func (p *program) columnStart(c *cover, column int) *end {
-	e := &c.columnStarts[column]
-	if e.at == unknown {
-		*e = p.startAt(c.origin, p.region.columns[column].left.Add(p.room.Mark))
-	}
-	return e
-}
-
-// columnStop returns where a part stops that stops in a column to the left of its panel's stop.
-func (p *program) columnStop(c *cover, column int) *end {
-	e := &c.columnStops[column]
-	if e.at == unknown {
-		*e = p.stopAt(c.origin, p.region.columns[column].right.Sub(p.room.Mark))
-	}
-	return e
 }
 
 // price returns the least cost in units of the pieces of a panel between nodes i and j of a bay.
@@ -163,18 +125,27 @@ func (p *program) price(c *cover, i, j int) (sum int64) {
 		p.priced[first][last] = p.pricedParts(first, last)
 	}
 	for _, part := range p.priced[first][last] {
-		from, to := &c.starts[i], &c.stops[j]
+		from, to := c.starts[i], c.stops[j]
 		if first < part.first {
-			from = p.columnStart(c, part.first)
+			from = p.columnStarts[part.first]
 		}
 		if part.last < last {
-			to = p.columnStop(c, part.last)
+			to = p.columnStops[part.last]
 		}
-		if from.at < to.at {
-			sum += part.each * max(0, to.measured-from.measured)
+		if from < to {
+			sum += part.each * p.search.measured(from-c.originLow, to-c.originHigh)
 		}
 	}
 	return sum
+}
+
+// measured returns what a part counts, in units rounded down.
+func (s *search) measured(from, to int64) int64 {
+	counts := max(0, s.count(from, to))
+	if s.units == steps {
+		return counts
+	}
+	return inUnits(counts, steps, s.units)
 }
 
 // pricedPart is a part with the cost of an inch of its width.
@@ -205,8 +176,12 @@ func (p *program) pricedParts(first, last int) []pricedPart {
 			parts = append(parts, pricedPart{q, p.search.objective.Of(height)})
 		}
 	}
-	widest := g.right.Sub(g.left).Add(p.pitch)
-	widest = p.search.objective.Measure.Stop(widest).Sub(p.search.objective.Measure.Start(p.pitch.Neg()))
+	measure := &p.search.objective.Measure
+	widest := g.right.Sub(g.left)
+	if !measure.Additive() {
+		widest = p.widest
+	}
+	widest = widest.Add(p.pitch).Add(measure.Extra)
 	for _, q := range parts {
 		if most := mostCost / int64(len(parts)) / max(1, up(widest, p.search.units)); q.each > most {
 			tooMuch("*", q.each, p.search.units)

@@ -22,6 +22,8 @@ type program struct {
 	solved  map[int]*solution
 	tallest map[span]fraction.Length
 	priced  [][][]pricedPart // of the region, by first and last column, nil where not known yet
+
+	columnStarts, columnStops []int64 // where a part starts and stops that does so inside its panel, by column, in steps
 }
 
 // program returns the program of a stretch, made once in each search.
@@ -71,10 +73,9 @@ type cover struct {
 	ahead       []cost  // the same with its seam
 	queues      [][]int // see cover
 
-	// For an objective, where the parts of panels start and stop, by node and by column.
-	origin                    fraction.Length
-	starts, stops             []end
-	columnStarts, columnStops []end
+	// For an objective, where the parts of panels start and stop, by node, and the origin rounded down and up; all in steps.
+	starts, stops         []int64
+	originLow, originHigh int64
 }
 
 // best returns the cost of the stretch with residue i: of its edges and of the best cover of every
@@ -97,7 +98,7 @@ func (p *program) shear(c *cover, i int) {
 	c.left[0], c.low[0], c.first[0] = left, up(left, steps), p.region.columnFrom(0, left, false)
 	c.upright[0], _ = q.widestAt(o, left, left)
 	if p.search.objective != nil {
-		c.starts[0] = q.startOf(o, left, 0)
+		c.starts[0] = q.startOf(left, 0)
 	}
 	c.rest[0] = infinite
 	c.sheet[0] = q.sheetAt(o, left)
@@ -231,7 +232,7 @@ func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Lengt
 		c.whole[i] = c.stopOfSheet(i)
 	}
 	if p.search.objective != nil {
-		p.placeEnds(c, o, period)
+		p.placeEnds(c, o)
 	}
 }
 
@@ -303,7 +304,9 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 	s, column := stops{far: last}, -1
 	for i := last - 1; i >= 0; i-- {
 		check(p.search.ctx)
-		s = p.stops(c, i, s.far)
+		if s = p.stops(c, i, s.far); p.search.count != nil && !p.search.objective.Measure.Additive() {
+			s.settled = s.far + 1
+		}
 		if column != c.first[i] {
 			column, entered = c.first[i], s.far+1
 			for k := range c.queues {

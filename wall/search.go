@@ -54,7 +54,7 @@ type search struct {
 	programs  map[*stretch]*program
 	priced    map[*region][][][]pricedPart // nil before the first program
 	scratch   cover
-	counts    [][2]fraction.Length // memory of placeEnds
+	count     func(from, to int64) int64 // in steps, by the measure of the objective
 }
 
 func (m *Model) newSearch(ctx context.Context, objective *Objective) (s *search, err error) {
@@ -65,13 +65,13 @@ func (m *Model) newSearch(ctx context.Context, objective *Objective) (s *search,
 	if err := m.tooTall(); err != nil {
 		return nil, err
 	}
-	s = &search{ctx: ctx, m: m, objective: objective, least: -1, closing: m.room.Closed && m.sharesInside(len(m.room.Runs)-1),
+	s = &search{ctx: ctx, m: m, least: -1, closing: m.room.Closed && m.sharesInside(len(m.room.Runs)-1),
 		programs: map[*stretch]*program{}}
 	if objective != nil {
 		if objective.Of == nil {
 			return nil, &fault.Fault{Path: fault.Of("Of"), Want: "a function that says what an inch of a piece costs"}
 		}
-		s.units = m.unitsOf(objective)
+		s.setObjective(objective)
 	}
 	for k, ends := range m.leftEnds() {
 		for _, start := range []bool{false, true} {

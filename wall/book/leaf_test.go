@@ -63,8 +63,8 @@ func TestDetailsHaveRoom(t *testing.T) {
 	b := newPage(p, "")
 	b.draw()
 	b.drawPieces()
-	// The table of its slanted boards leaves no page to the first odd piece, which has one of its own.
-	if l := b.leaves[0]; l.piece.Label != "5" || len(l.blocks) != 1 {
+	// The table of its slanted boards leaves no page to the first odd piece, which has two of its own.
+	if l := b.leaves[0]; l.piece.Label != "4" || len(l.blocks) != 2 {
 		t.Errorf("piece %s is laid out on %d pages", l.piece.Label, len(l.blocks))
 	}
 	for i, run := range p.Runs {

@@ -127,7 +127,7 @@ const shuffled = 300
 
 var leastShuffled = fraction.NewRatio(4, 1)
 
-// shuffle looks at shuffled variants as long as the least need is open, with the origins of the choice
+// shuffle looks at shuffled variants as long as the least need or a step between two choices is open, with the origins of the choice
 // of least need or of the first base.
 func (o *offcuts) shuffle() error {
 	var heavy []wall.Offcuts
@@ -136,7 +136,7 @@ func (o *offcuts) shuffle() error {
 			heavy = append(heavy, v)
 		}
 	}
-	for pieces := shuffled * usualPieces * o.budget.Layouts / DefaultLayouts; pieces > 0 && len(heavy) > 0 && o.needOpen() && !o.ended(); {
+	for pieces := shuffled * usualPieces * o.budget.Layouts / DefaultLayouts; pieces > 0 && len(heavy) > 0 && (o.needOpen() || o.openStep() >= 0) && !o.ended(); {
 		cheap := &o.found[len(o.found)-1].Layout
 		pieces -= max(usualPieces, len(cheap.Pieces))
 		if err := o.add(cheap); err != nil {

@@ -48,24 +48,13 @@ func (e *explorer) startPrices() error {
 func (o *order) relaxed() float64 { return o.price.Relaxed(o.last.Cost) }
 
 // sharpen tries the price that says most of the pieces of the layout of least price: the walls alone do not say how
-// high the pieces are that go past boxes. They count as high as prices see them: less what rounding may take where
-// lines slope. Done again it hardly raises a bound.
+// high the pieces are that go past boxes. Done again it hardly raises a bound.
 func (e *explorer) sharpen() error {
 	if len(e.prices) == 0 {
 		return nil
 	}
 	cheap := &e.prices[0].last
-	parts := fraction.Must(Nesting(e.room, cheap)).Parts
-	for i, piece := range cheap.Pieces {
-		low, high := piece.Shape.Bounds()
-		parts[i].Height = high.Y.Sub(low.Y)
-		for p, q := range piece.Shape.Edges() {
-			if p.X != q.X && p.Y != q.Y {
-				parts[i].Height = high.Y.Sub(low.Y).Sub(e.room.Mark.Mul(2))
-			}
-		}
-	}
-	w, err := nest.DualWeightOf(e.bare, e.strips, parts)
+	w, err := nest.DualWeightOf(e.bare, e.strips, e.priced(cheap))
 	if err != nil {
 		return err
 	}
@@ -76,20 +65,39 @@ func (e *explorer) sharpen() error {
 	return nil
 }
 
-// How many mixtures of windows are tried at most, fewer where layouts have more than usualPieces and one alone where it takes
-// more than so many panels, and how soon they settle.
+// priced returns the pieces of a layout as prices see them: as wide as they are, and less high where lines slope by what
+// rounding may take.
+func (e *explorer) priced(l *wall.Layout) []nest.Part {
+	parts := fraction.Must(Nesting(e.room, l)).Parts
+	for i, piece := range l.Pieces {
+		low, high := piece.Shape.Bounds()
+		part := &parts[i]
+		part.Width, part.Height, part.LeftPhase = high.X.Sub(low.X), high.Y.Sub(low.Y), piece.LeftPhase.Add(low.X)
+		for p, q := range piece.Shape.Edges() {
+			if p.X != q.X && p.Y != q.Y {
+				part.Height = high.Y.Sub(low.Y).Sub(e.room.Mark.Mul(2))
+			}
+		}
+	}
+	return parts
+}
+
+// How many measures of widths are tried at most: fewer where layouts have more than usualPieces, or where all together would
+// look at more than so many panels; and how nearly each is the best of the layouts that were met: by this part at first, then
+// by this share of what is open between the best that is known and the best there may be, but not less than the last.
 const (
-	mostMixtures = 12
-	heavyMixture = 16_000_000 // a second or a few
-	settling     = 60
+	mostMeasures  = 15
+	fewMeasures   = 2
+	measurePanels = 4_000_000 // half a second or so
+	slackAtFirst  = 0.02
+	slackOfOpen   = 0.3
+	leastSlack    = 0.001
 )
 
-// mixtures returns how many mixtures of windows are tried at most.
-func (e *explorer) mixtures(pieces int) int {
-	if e.panels() > heavyMixture {
-		return 1
-	}
-	return max(2, mostMixtures*usualPieces/max(usualPieces, pieces))
+// measures returns how many measures of widths are tried at most.
+func (e *explorer) measures(pieces int) int {
+	n := max(fewMeasures, mostMeasures*usualPieces/max(usualPieces, pieces))
+	return max(1, min(n, measurePanels/max(1, e.panels())))
 }
 
 // panels returns about how many panels are looked at for one layout of least price: from each seam line as far as
@@ -110,78 +118,60 @@ func (e *explorer) panels() (panels int) {
 	return panels
 }
 
-// measure tries the best price with widths counted by windows of the pattern.
+// measure tries the best price with widths counted by measures, each found against the layouts of least price that were met
+// before. The last ones count seams that are moved, as no sum of widths does: in their order layouts are found that need less.
 func (e *explorer) measure() error {
 	if len(e.prices) == 0 {
 		return nil
 	}
-	e.families = e.prices[0].price.Measured()
-	for _, family := range e.families {
-		if err := e.mix(family); err != nil || e.ended() {
+	cheap := &e.prices[0].last
+	if e.game = e.prices[0].price.Game(e.priced(cheap)); e.game == nil {
+		return nil
+	}
+	for _, o := range e.prices {
+		e.game.Meet(e.priced(&o.last))
+	}
+	slack := slackAtFirst
+	for tried, most := 0, e.measures(len(cheap.Pieces)); tried < most && e.needOpen(); tried++ {
+		layout, err := e.try(e.game.Best(slack))
+		if layout == nil || err != nil {
 			return err
 		}
-	}
-	return nil
-}
-
-// mix looks for the mixture of windows that says most, a game against the layouts: those windows count more and more
-// that count most in the layouts of least price that were met (Y. Freund and R. E. Schapire, "Adaptive game
-// playing using multiplicative weights", Games and Economic Behavior 29, 1999). No mixture says more than the best
-// window does of these layouts on average.
-func (e *explorer) mix(family []nest.DualWeight) error {
-	sums, shares := make([]float64, len(family)), make([]float64, len(family))
-	cheap := &e.prices[0].last
-	for met := 1; met <= e.mixtures(len(cheap.Pieces)) && e.needOpen(); met++ {
-		for i, w := range family {
-			cost, err := e.objective(w).Cost(cheap)
-			if err != nil {
-				return nil // too fine
-			}
-			sums[i] += w.Relaxed(cost)
-		}
-		most := slices.Max(sums)
-		if most/float64(met) <= e.relaxedLeast() {
+		best := e.prices[0].relaxed()
+		open := e.game.Value()/best - 1
+		if open < leastSlack {
 			return nil
 		}
-		for i, sum := range sums {
-			shares[i] = 1
-			for range settling * met {
-				shares[i] *= sum / most
-			}
-		}
-		var err error
-		if cheap, err = e.try(nest.Mixed(family, shares)); cheap == nil || err != nil {
-			return err
-		}
+		slack = min(slackAtFirst, max(leastSlack, slackOfOpen*open))
+		e.game.Meet(e.priced(layout))
 	}
 	return nil
 }
 
-// variedPrices is how many mixtures by chance are tried in a round of DefaultLayouts.
+// variedPrices is how many measures by chance are tried in a round of DefaultLayouts.
 const variedPrices = 40
 
-// vary looks at the layouts of least price by mixtures of windows by chance while the least need is open, then at those of the
+// vary looks at the layouts of least price by measures of widths by chance while the least need is open, then at those of the
 // least sum of such a price and blemish while a step between two choices is: the boards of two layouts differ only by their
 // origins, and in one order the next are nearly alike.
 func (e *explorer) vary() error {
-	if !e.room.Profile.Boards || len(e.families) == 0 {
+	if !e.room.Profile.Boards || e.game == nil {
 		return nil
 	}
+	shares := make([]float64, e.game.Cells())
 	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && !e.ended(); n-- {
 		need, step := e.needOpen(), e.openStep()
 		if !need && step < 0 {
 			return nil
 		}
-		family := e.families[e.dice.IntN(len(e.families))]
-		shares := make([]float64, len(family))
 		for i := range shares {
 			share := e.dice.Float64()
-			shares[i] = share * share * share // few windows make up most
+			shares[i] = float64(share * share * share) // few cells make up most
 		}
 		e.steps += e.panels() * stepsOfPanel
 		var o *order
 		var err error
-		if w := nest.Mixed(family, shares); need {
+		if w := e.game.Measured(shares); need {
 			o, err = e.startFine(w)
 		} else {
 			a, b := e.step(step)
@@ -195,14 +185,6 @@ func (e *explorer) vary() error {
 		}
 	}
 	return nil
-}
-
-// relaxedLeast returns the bound of the room as [nest.DualWeight.Relaxed] counts.
-func (e *explorer) relaxedLeast() float64 {
-	if e.least.Cost.IsZero() {
-		return float64(e.least.Sheets)
-	}
-	return float64(e.least.Cost.Num()) / float64(e.least.Cost.Den())
 }
 
 // try starts on the order of a price and makes it the first if it says more than the others, in place of the one that
