@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"example.com/groovewright/fraction"
 )
 
 // Game is played by a measure of widths, which wants the parts of a layout to count much, against layouts, which want to count
@@ -37,7 +39,9 @@ const (
 
 // Game returns the game that is played with these values of heights. The parts are those of some layout: where they begin and
 // end is where cells part. It is nil where there is no pattern, or the numbers are too fine.
-func (w DualWeight) Game(parts []Part) *Game {
+func (w DualWeight) Game(parts []Part) (game *Game) {
+	var fine error
+	defer fraction.Catch(&fine)
 	kind := w.buys()
 	if kind < 0 {
 		return nil
@@ -114,17 +118,20 @@ func (g *Game) counted(parts []Part) (l []counted) {
 	return l
 }
 
-// Meet adds the parts of a layout.
-func (g *Game) Meet(parts []Part) { g.layouts = append(g.layouts, g.counted(parts)) }
+// Meet adds the parts of a layout; one whose numbers are too fine does not count.
+func (g *Game) Meet(parts []Part) {
+	var fine error
+	defer fraction.Catch(&fine)
+	g.layouts = append(g.layouts, g.counted(parts))
+}
 
 // Value returns about the most that any measure says of all layouts met, in terms of [DualWeight.Relaxed].
 func (g *Game) Value() float64 { return g.w.priced(g.value, g.kind) }
 
-// Cells returns how many shares [Game.Measured] takes.
-func (g *Game) Cells() int { return len(g.cost) }
-
-// Measured returns the dual weight by whose measure each cell counts its share, 0 or more, of what all do; one is above 0.
-func (g *Game) Measured(shares []float64) DualWeight { return g.w.measured(g.a.scaledUp(shares)) }
+// measured returns the dual weight by whose measure each cell counts its share, 0 or more, of what all do; one is above 0.
+func (g *Game) measured(shares []float64) DualWeight {
+	return g.w.measured(Measure{Extra: g.w.s.job.p.Saw.Kerf, potentials: g.a.scaledUp(shares)})
+}
 
 // How cuts are made: next to where the best measure so far is rather than where the cuts allow most (W. Ben-Ameur and J. Neto,
 // "Acceleration of cutting-plane and column generation algorithms", Networks 49, 2007), from few layouts at once, so often
@@ -175,12 +182,12 @@ func (g *Game) Best(slack float64) DualWeight {
 			g.cuts.optimize()
 			near = nearBest
 		case near == 0:
-			return g.Measured(g.best)
+			return g.measured(g.best)
 		default:
 			near = 0 // the cuts do not reach as far
 		}
 	}
-	return g.Measured(g.best)
+	return g.measured(g.best)
 }
 
 // normalize makes a sheet count 1; false where nothing counts.

@@ -94,3 +94,28 @@ func TestGameOfOneSort(t *testing.T) {
 		}
 	}
 }
+
+// Numbers that are too fine or too large end no caller: there is no game, or the layout does not count.
+func TestGameOfTooFineNumbers(t *testing.T) {
+	long := fraction.Inches(96)
+	p := Problem{Stock: []Stock{{Name: "sheet", Width: fraction.Inches(48), Length: long}}, Pattern: Pattern{Pitch: fraction.Inches(4)}}
+	weights, err := DualWeights(p, []Strip{{Width: long, Height: long, Tallest: long}}, nil, 1)
+	if err != nil || len(weights) == 0 {
+		t.Fatal(weights, err)
+	}
+	far := []Part{{Width: long, Height: long, LeftPhase: fraction.Inches(1 << 60)}}
+	if g := weights[0].Game(far); g != nil {
+		t.Error("a game at 2^60 in")
+	}
+	g := weights[0].Game(nil)
+	if g.Meet(far); len(g.layouts) != 0 {
+		t.Error("a layout at 2^60 in")
+	}
+	if w := g.Best(0); w.Measure.Additive() || w.Relaxed(fraction.Inches(1)) <= 0 {
+		t.Error("no measure where no layout was met")
+	}
+	p.Pattern.Pitch = fraction.Of(11, 3)
+	if weights, err = DualWeights(p, []Strip{{Width: long, Height: long, Tallest: long}}, nil, 1); err != nil || weights[0].Game(nil) != nil {
+		t.Error("a game with a repeat of 11/3 in", err)
+	}
+}

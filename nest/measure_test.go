@@ -101,14 +101,19 @@ func TestOneSheetIsEnoughForWhatLiesOnIt(t *testing.T) {
 		}
 		for _, w := range weights {
 			all := []nest.DualWeight{w}
-			if game := w.Game(p.Parts); game != nil {
-				shares := make([]float64, game.Cells())
+			for _, family := range w.Windowed() {
+				shares := make([]float64, len(family))
 				for i := range shares {
 					shares[i] = float64(rapid.IntRange(0, 9).Draw(t, "share"))
 				}
 				shares[0]++
-				game.Meet(p.Parts)
-				all = append(all, game.Measured(shares), game.Best(0))
+				all = append(append(all, family...), nest.Mixed(family, shares))
+			}
+			if game := w.Game(p.Parts); game != nil {
+				for n := range rapid.IntRange(1, 3).Draw(t, "layouts") {
+					game.Meet(p.Parts[n*len(p.Parts)/3:])
+				}
+				all = append(all, game.Best(0))
 				measured++
 			}
 			for _, m := range all {

@@ -45,7 +45,7 @@ func (o Objective) Cost(l *Layout) (sum fraction.Length, err error) {
 	for _, p := range l.Pieces {
 		low, high := p.Shape.Bounds()
 		width := high.X.Sub(low.X).Add(o.Measure.Extra)
-		if !o.Measure.Additive() {
+		if !o.Measure.Additive() || len(o.Measure.Windows) > 0 {
 			width = fraction.Of(count(up(p.LeftPhase.Add(low.X), steps), down(p.LeftPhase.Add(high.X), steps)), steps)
 		}
 		sum = sum.Add(fraction.Max(width, fraction.Length{}).Mul(o.Of(high.Y.Sub(low.Y))))
@@ -60,8 +60,13 @@ func (m *Model) unitsOf(o *Objective) int64 {
 		return inGrains(o.Weight)
 	}
 	var width, dearest int64 = 1, 1
+	count := o.Measure.Counter()
 	for _, run := range m.room.Runs {
-		width = total(width, 2*up(run.Width.Abs().Add(o.Measure.Extra), 1))
+		most := run.Width.Abs()
+		if o.Measure.Additive() {
+			most = fraction.Max(most, fraction.Of(count(0, up(most, steps)), steps))
+		}
+		width = total(width, 2*up(most, 1))
 	}
 	for _, s := range m.stretches {
 		if s.err == nil {
@@ -75,6 +80,7 @@ func (m *Model) unitsOf(o *Objective) int64 {
 	return units
 }
 
+// setObjective sets what layouts are ordered by.
 func (s *search) setObjective(o *Objective) {
 	s.objective, s.units, s.count = o, s.m.unitsOf(o), o.Measure.Counter()
 }
@@ -176,12 +182,11 @@ func (p *program) pricedParts(first, last int) []pricedPart {
 			parts = append(parts, pricedPart{q, p.search.objective.Of(height)})
 		}
 	}
-	measure := &p.search.objective.Measure
-	widest := g.right.Sub(g.left)
-	if !measure.Additive() {
-		widest = p.widest
+	widest := p.widest.Add(p.pitch).Add(p.search.objective.Measure.Extra)
+	if p.search.objective.Measure.Additive() {
+		far := g.right.Sub(g.left).Add(p.pitch)
+		widest = fraction.Of(p.search.count(down(p.pitch.Neg(), steps), up(far, steps)), steps)
 	}
-	widest = widest.Add(p.pitch).Add(measure.Extra)
 	for _, q := range parts {
 		if most := mostCost / int64(len(parts)) / max(1, up(widest, p.search.units)); q.each > most {
 			tooMuch("*", q.each, p.search.units)

@@ -14,21 +14,22 @@ import (
 // the height itself.
 func drawObjective(t *rapid.T, room Room) Objective {
 	objective := Objective{Measure: nest.Measure{Extra: quarters(t, "kerf", 0, 1)}}
-	if rapid.Bool().Draw(t, "by places") {
-		sheet := nest.Stock{Name: "sheet", Width: fraction.Inches(rapid.Int64Range(8, 40).Draw(t, "sheet")), Length: fraction.Inches(96), LeftPhase: quarters(t, "phase", 0, 2)}
-		p := nest.Problem{Stock: []nest.Stock{sheet}, Saw: nest.Saw{Kerf: objective.Measure.Extra}, Pattern: nest.PatternOf(room.Profile)}
-		weights, err := nest.DualWeights(p, []nest.Strip{{Width: inch, Height: inch, Tallest: inch}}, nil, 1)
-		if err != nil || len(weights) == 0 {
-			t.Fatal(weights, err)
-		}
-		if game := weights[0].Game(nil); game != nil {
-			shares := make([]float64, game.Cells())
-			for i := range shares {
-				shares[i] = float64(rapid.IntRange(0, 3).Draw(t, "share"))
+	switch rapid.IntRange(0, 2).Draw(t, "measure") {
+	case 1: // by windows
+		objective.Measure.Pitch = room.Profile.Pitch()
+		for n := range rapid.IntRange(0, 2).Draw(t, "windows") {
+			if objective.Measure.Pitch.IsZero() {
+				break
 			}
-			shares[0]++
-			objective.Measure = game.Measured(shares).Measure
+			width := objective.Measure.Pitch.Div(1 << rapid.IntRange(0, 4).Draw(t, "pitch to the window, a power of two"))
+			_, from := quarters(t, "from", 0, 12).DivMod(objective.Measure.Pitch)
+			objective.Measure.Windows = append(objective.Measure.Windows, nest.Window{From: from, Width: width, Weight: rapid.Int64Range(1, 3).Draw(t, "weight")})
+			if n == 0 && rapid.Bool().Draw(t, "less than the width") {
+				objective.Measure.Extra = fraction.Of(-1, 64)
+			}
 		}
+	case 2: // by places
+		objective.Measure = playedMeasure(t, room, objective.Measure.Extra)
 	}
 	from := quarters(t, "no cost below", 0, 20)
 	if rapid.Bool().Draw(t, "by height") {
@@ -51,6 +52,28 @@ func drawObjective(t *rapid.T, room Room) Objective {
 		return 3
 	}
 	return objective
+}
+
+// playedMeasure draws a measure by where on a sheet a part can lie; that of widths where there is none.
+func playedMeasure(t *rapid.T, room Room, kerf fraction.Length) nest.Measure {
+	sheet := nest.Stock{Name: "sheet", Width: fraction.Inches(rapid.Int64Range(8, 40).Draw(t, "sheet")), Length: fraction.Inches(96), LeftPhase: quarters(t, "phase", 0, 2)}
+	p := nest.Problem{Stock: []nest.Stock{sheet}, Saw: nest.Saw{Kerf: kerf}, Pattern: nest.PatternOf(room.Profile)}
+	weights, err := nest.DualWeights(p, []nest.Strip{{Width: inch, Height: inch, Tallest: inch}}, nil, 1)
+	if err != nil || len(weights) == 0 {
+		t.Fatal(weights, err)
+	}
+	game := weights[0].Game(nil)
+	if game == nil {
+		return nest.Measure{Extra: kerf}
+	}
+	for range rapid.IntRange(0, 3).Draw(t, "layouts") {
+		var parts []nest.Part
+		for range rapid.IntRange(1, 3).Draw(t, "parts") {
+			parts = append(parts, nest.Part{Width: quarters(t, "width", 1, 20), Height: inch, LeftPhase: quarters(t, "at", 0, 4)})
+		}
+		game.Meet(parts)
+	}
+	return game.Best(0).Measure
 }
 
 // The cost of a layout is never more than what its pieces cost, each as its bounding box.

@@ -53,14 +53,14 @@ type explorer struct {
 
 	endless int // what needed returns, once it is known
 
-	orders  []*order   // all that were started
-	prices  []*order   // of these those by price alone, the best first
-	game    *nest.Game // of measures of widths, with the heights' values of the best price; nil where none is played
-	dice    *rand.Rand
-	ties    *order                       // by blemish, equal ones by price
-	between map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
-	open    []openNest                   // of the layouts whose least need is not known
-	broken  int                          // hard rules that the first layout had to break; no other may break more
+	orders   []*order            // all that were started
+	prices   []*order            // of these those by price alone, the best first
+	families [][]nest.DualWeight // of windows, with the heights' values of the best price
+	dice     *rand.Rand
+	ties     *order                       // by blemish, equal ones by price
+	between  map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
+	open     []openNest                   // of the layouts whose least need is not known
+	broken   int                          // hard rules that the first layout had to break; no other may break more
 }
 
 // limit is that choices cost no more than one that was found, so that none takes a sheet of a dearer kind.

@@ -36,7 +36,7 @@ func (e *explorer) startPrices() error {
 		}
 	}
 	sort.SliceStable(e.prices, func(i, j int) bool { return e.prices[i].relaxed() > e.prices[j].relaxed() })
-	for _, step := range []func() error{e.sharpen, e.measure} {
+	for _, step := range []func() error{e.sharpen, e.measure, e.play} {
 		if err := step(); err != nil || e.ended() {
 			return err
 		}
@@ -82,22 +82,20 @@ func (e *explorer) priced(l *wall.Layout) []nest.Part {
 	return parts
 }
 
-// How many measures of widths are tried at most: fewer where layouts have more than usualPieces, or where all together would
-// look at more than so many panels; and how nearly each is the best of the layouts that were met: by this part at first, then
-// by this share of what is open between the best that is known and the best there may be, but not less than the last.
+// How many mixtures of windows are tried at most, fewer where layouts have more than usualPieces and one alone where it takes
+// more than so many panels, and how soon they settle.
 const (
-	mostMeasures  = 15
-	fewMeasures   = 2
-	measurePanels = 4_000_000 // half a second or so
-	slackAtFirst  = 0.02
-	slackOfOpen   = 0.3
-	leastSlack    = 0.001
+	mostMixtures = 12
+	heavyMixture = 16_000_000 // a second or a few
+	settling     = 60
 )
 
-// measures returns how many measures of widths are tried at most.
-func (e *explorer) measures(pieces int) int {
-	n := max(fewMeasures, mostMeasures*usualPieces/max(usualPieces, pieces))
-	return max(1, min(n, measurePanels/max(1, e.panels())))
+// mixtures returns how many mixtures of windows are tried at most.
+func (e *explorer) mixtures(pieces int) int {
+	if e.panels() > heavyMixture {
+		return 1
+	}
+	return max(2, mostMixtures*usualPieces/max(usualPieces, pieces))
 }
 
 // panels returns about how many panels are looked at for one layout of least price: from each seam line as far as
@@ -118,60 +116,129 @@ func (e *explorer) panels() (panels int) {
 	return panels
 }
 
-// measure tries the best price with widths counted by measures, each found against the layouts of least price that were met
-// before. The last ones count seams that are moved, as no sum of widths does: in their order layouts are found that need less.
+// measure tries the best price with widths counted by windows of the pattern.
 func (e *explorer) measure() error {
 	if len(e.prices) == 0 {
 		return nil
 	}
-	cheap := &e.prices[0].last
-	if e.game = e.prices[0].price.Game(e.priced(cheap)); e.game == nil {
-		return nil
-	}
-	for _, o := range e.prices {
-		e.game.Meet(e.priced(&o.last))
-	}
-	slack := slackAtFirst
-	for tried, most := 0, e.measures(len(cheap.Pieces)); tried < most && e.needOpen(); tried++ {
-		layout, err := e.try(e.game.Best(slack))
-		if layout == nil || err != nil {
+	e.families = e.prices[0].price.Windowed()
+	for _, family := range e.families {
+		if err := e.mix(family); err != nil || e.ended() {
 			return err
 		}
-		best := e.prices[0].relaxed()
-		open := e.game.Value()/best - 1
-		if open < leastSlack {
-			return nil
-		}
-		slack = min(slackAtFirst, max(leastSlack, slackOfOpen*open))
-		e.game.Meet(e.priced(layout))
 	}
 	return nil
 }
 
-// variedPrices is how many measures by chance are tried in a round of DefaultLayouts.
+// mix looks for the mixture of windows that says most, a game against the layouts: those windows count more and more
+// that count most in the layouts of least price that were met (Y. Freund and R. E. Schapire, "Adaptive game
+// playing using multiplicative weights", Games and Economic Behavior 29, 1999). No mixture says more than the best
+// window does of these layouts on average.
+func (e *explorer) mix(family []nest.DualWeight) error {
+	sums, shares := make([]float64, len(family)), make([]float64, len(family))
+	cheap := &e.prices[0].last
+	for met := 1; met <= e.mixtures(len(cheap.Pieces)) && e.needOpen(); met++ {
+		for i, w := range family {
+			cost, err := e.objective(w).Cost(cheap)
+			if err != nil {
+				return nil // too fine
+			}
+			sums[i] += w.Relaxed(cost)
+		}
+		most := slices.Max(sums)
+		if most/float64(met) <= e.relaxedLeast() {
+			return nil
+		}
+		for i, sum := range sums {
+			shares[i] = 1
+			for range settling * met {
+				shares[i] *= sum / most
+			}
+		}
+		var err error
+		if cheap, err = e.try(nest.Mixed(family, shares)); cheap == nil || err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// How many measures by place are tried at most, fewer where layouts have more than usualPieces; and none where as many as the
+// fewest would look at more than so many panels. Each is nearly the best for the layouts that were met: by this part at first,
+// then by this share of what is open between the best that is known and the best there may be, but not less than the last.
+const (
+	mostMeasures  = 15
+	fewMeasures   = 5
+	measurePanels = 4_000_000 // half a second or so
+	slackAtFirst  = 0.02
+	slackOfOpen   = 0.3
+	leastSlack    = 0.001
+)
+
+// measures returns how many measures by place are tried at most.
+func (e *explorer) measures(pieces int) int {
+	n := min(mostMeasures*usualPieces/max(usualPieces, pieces), measurePanels/max(1, e.panels()))
+	if n < fewMeasures {
+		return 0
+	}
+	return n
+}
+
+// play tries the best price of heights with widths counted by place, each measure found against the layouts of least price that were met
+// before. The last ones count seams that are moved, as no sum of widths does: in their order layouts are found that need less.
+func (e *explorer) play() error {
+	if len(e.prices) == 0 || e.room.Profile.Boards {
+		return nil
+	}
+	cheap := &e.prices[0].last
+	game := e.prices[0].price.Game(e.priced(cheap))
+	if game == nil {
+		return nil
+	}
+	for _, o := range e.prices {
+		game.Meet(e.priced(&o.last))
+	}
+	slack := slackAtFirst
+	for left := e.measures(len(cheap.Pieces)); left > 0 && e.needOpen(); left-- {
+		layout, err := e.try(game.Best(slack))
+		if layout == nil || err != nil {
+			return err
+		}
+		open := game.Value()/e.prices[0].relaxed() - 1
+		if open < leastSlack {
+			return nil
+		}
+		slack = min(slackAtFirst, max(leastSlack, slackOfOpen*open))
+		game.Meet(e.priced(layout))
+	}
+	return nil
+}
+
+// variedPrices is how many mixtures by chance are tried in a round of DefaultLayouts.
 const variedPrices = 40
 
-// vary looks at the layouts of least price by measures of widths by chance while the least need is open, then at those of the
+// vary looks at the layouts of least price by mixtures of windows by chance while the least need is open, then at those of the
 // least sum of such a price and blemish while a step between two choices is: the boards of two layouts differ only by their
 // origins, and in one order the next are nearly alike.
 func (e *explorer) vary() error {
-	if !e.room.Profile.Boards || e.game == nil {
+	if !e.room.Profile.Boards || len(e.families) == 0 {
 		return nil
 	}
-	shares := make([]float64, e.game.Cells())
 	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && !e.ended(); n-- {
 		need, step := e.needOpen(), e.openStep()
 		if !need && step < 0 {
 			return nil
 		}
+		family := e.families[e.dice.IntN(len(e.families))]
+		shares := make([]float64, len(family))
 		for i := range shares {
 			share := e.dice.Float64()
-			shares[i] = float64(share * share * share) // few cells make up most
+			shares[i] = share * share * share // few windows make up most
 		}
 		e.steps += e.panels() * stepsOfPanel
 		var o *order
 		var err error
-		if w := e.game.Measured(shares); need {
+		if w := nest.Mixed(family, shares); need {
 			o, err = e.startFine(w)
 		} else {
 			a, b := e.step(step)
@@ -185,6 +252,14 @@ func (e *explorer) vary() error {
 		}
 	}
 	return nil
+}
+
+// relaxedLeast returns the bound of the room as [nest.DualWeight.Relaxed] counts.
+func (e *explorer) relaxedLeast() float64 {
+	if e.least.Cost.IsZero() {
+		return float64(e.least.Sheets)
+	}
+	return float64(e.least.Cost.Num()) / float64(e.least.Cost.Den())
 }
 
 // try starts on the order of a price and makes it the first if it says more than the others, in place of the one that
