@@ -5,7 +5,7 @@ import "math"
 // packing is a linear programme: columns, each 0 or more, taken as much of in all as the limits of the rows allow. Columns are
 // added as it goes on. It is solved by the revised simplex method (G. B. Dantzig and W. Orchard-Hays, "The product form for the
 // inverse in the simplex method", Mathematical Tables and Other Aids to Computation 8, 1954), in floats: what comes of it proves
-// nothing.
+// nothing. The programme of line.Master is another one: it covers needs by patterns of whole counts.
 type packing struct {
 	columns [][]float64
 	basis   []int       // by row: a column, or -1 - r for what row r has left
