@@ -10,7 +10,7 @@ import (
 // A length on a mark, or half way between two, is written as it is: "16 3/16", "16 5/32". Another is
 // written as the nearest mark and what the length has more or less: "16 3/16 less 1/128",
 // "16 3/16 plus 1/128", unless that is less than a tenth of a mark ([Finest]), which nobody can saw to.
-// One below half a mark is written exactly, as there is no mark to start from.
+// One below half a mark is written without a mark, as there is none to start from: exactly, or as a difference would be ([FinestError]).
 //
 // The zero value is a tape in inches without marks: everything on it is exact.
 type Tape struct {
@@ -40,7 +40,13 @@ func (t Tape) Format(a Length) (text string) {
 	defer Catch(&err)
 	var room [128]byte
 	mark, over := a.Round(t.Mark, Nearest)
-	if mark.IsZero() || over.Mul(2).Abs() == t.Mark.Abs() {
+	switch {
+	case mark.IsZero() && !t.Mark.IsZero() && t.Unit == Inch && FinestError%a.Den() != 0:
+		if mark = t.outward(a.Abs()); a.Sign() < 0 {
+			mark = mark.Neg()
+		}
+		return string(value(mark).appendDecimal(room[:0]))
+	case mark.IsZero() || over.Mul(2).Abs() == t.Mark.Abs():
 		mark, over = a, Length{}
 	}
 	if over.Abs().Less(t.Mark.Abs().Scale(Finest())) {

@@ -278,10 +278,10 @@ func wayName(p plan.Plan, m plan.Marks, way plan.SawCut) string {
 // in line with those.
 func lettered(p plan.Plan, m plan.Marks, way plan.SawCut) plan.SawCut {
 	ring, own, last := m.Named(p.Snap)[0], way.Corners, len(way.Corners)-1
-	if last < 1 {
+	if last < 1 || len(way.Points) != len(own) {
 		return way
 	}
-	way.Corners = slices.Clone(own)
+	way.Corners, way.Points = slices.Clone(own), slices.Clone(way.Points)
 	for _, end := range [][2]int{{0, 1}, {last, last - 1}} {
 		at, from, on := own[end[0]], own[end[1]], 1
 		if max(at, from) >= len(ring) || min(at, from) < 0 {
@@ -296,7 +296,9 @@ func lettered(p plan.Plan, m plan.Marks, way plan.SawCut) plan.SawCut {
 			}
 			at = (at + on) % len(ring)
 		}
-		way.Corners[end[0]] = at
+		if at != own[end[0]] {
+			way.Corners[end[0]], way.Points[end[0]] = at, ring[at].Face
+		}
 	}
 	return way
 }

@@ -55,7 +55,8 @@ func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	if more, _ := c.MoreCost.Decimal(); !more.IsZero() {
 		takes += fmt.Sprintf(" (%s %s money)", more.Abs().StringFixed(2), either(more.Sign() > 0, "more", "less"))
 	}
-	return takes + fmt.Sprintf("; it looks %s, by flaws of %s against %s. ", either(p.LooksBetter(c), "better", "worse"), rounded(c.BlemishTotal), rounded(p.Chosen().BlemishTotal)) + t.seenMost(c)
+	its, chosen := toldApart(c.BlemishTotal, p.Chosen().BlemishTotal)
+	return takes + fmt.Sprintf("; it looks %s, by flaws of %s against %s. ", either(p.LooksBetter(c), "better", "worse"), its, chosen) + t.seenMost(c)
 }
 
 // flawWords has the words of the flaws that are no cut features: how much, where and on which run.
@@ -120,7 +121,7 @@ func (t *text) looks(p plan.Plan) {
 		rows = append(rows, []string{counts[i], rounded(b.Weight), t.length(b.Amount), high, b.Run, t.at(p, b), t.whereAndWhat(b)})
 	}
 	t.table(2, []string{"counts", "seen", "out by", "height", "run", "at", "where"}, rows)
-	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))
+	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen %s none.", rounded(p.BlemishTotal), count(whole, "other place"), either(whole == 1, "has", "have")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
 			t.hang("  ", fmt.Sprintf("The job sets %s instead of %s for: %s", t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
@@ -156,9 +157,20 @@ func counts(p plan.Plan) (all []string) {
 // rounded writes a ratio to two places for reading; the exact one stands in the JSON plan.
 func rounded(r fraction.Ratio) string { return twoPlaces(r.Rat()) }
 
-func twoPlaces(r *big.Rat) string {
-	s := r.FloatString(2)
-	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
+func twoPlaces(r *big.Rat) string { return places(r, 2) }
+
+func places(r *big.Rat, n int) string {
+	s := r.FloatString(n)
+	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+}
+
+// toldApart writes two numbers rounded to two places, or to as many more as tell them apart.
+func toldApart(a, b fraction.Ratio) (string, string) {
+	for n := 2; ; n++ {
+		if x, y := places(a.Rat(), n), places(b.Rat(), n); x != y || a == b {
+			return x, y
+		}
+	}
 }
 
 // describe says what a priority is.

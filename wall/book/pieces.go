@@ -246,7 +246,7 @@ func measuredFrom(p plan.Plan, piece plan.Piece, length func(fraction.Length) st
 		return edge + either(kind == plan.AnyEdge, "", " ("+kind.String()+")")
 	}
 	from := piece.Marks.From
-	left, lower := name("left edge"+either(from.Left == plan.FactoryEdge && p.Profile.Boards && p.Profile.Edges >= groove.Lapped, " of its face", ""), from.Left), name("lower edge", from.Lower)
+	left, lower := name("left edge"+either(from.Left != plan.SawnEdge && p.Profile.Boards && p.Profile.Edges >= groove.Lapped, " of its face", ""), from.Left), name("lower edge", from.Lower)
 	switch s := piece.Scribe; {
 	case s == nil:
 		return left + " and " + lower
@@ -396,7 +396,7 @@ func (t *text) sawCut(p plan.Plan, piece plan.Piece, cut plan.SawCut, from side)
 	if len(cut.Points) == 0 {
 		return ""
 	}
-	cut = straightened(p, piece.Marks, cut)
+	cut = straightened(p, piece.Marks, lettered(p, piece.Marks, cut))
 	corners := ""
 	if name := wayName(p, piece.Marks, cut); t.full && name != "" {
 		corners = " (" + name + ")"

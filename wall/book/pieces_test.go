@@ -13,6 +13,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -119,6 +120,26 @@ func TestMeasuredFrom(t *testing.T) {
 		if got := measuredFrom(plan.Plan{}, piece, fraction.Length.String); got != row.want {
 			t.Errorf("%q, want %q", got, row.want)
 		}
+	}
+	boards := plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true, Edges: groove.Tongued}}}
+	for edge, want := range map[plan.EdgeKind]string{plan.FactoryEdge: " of its face (factory edge)", plan.AnyEdge: " of its face", plan.SawnEdge: " (sawn edge)"} {
+		if got := measuredFrom(boards, plan.Piece{Marks: plan.Marks{From: plan.MarkEdges{Left: edge}}}, fraction.Length.String); got != "left edge"+want+" and lower edge" {
+			t.Errorf("a tongued board: %q, want %q", got, want)
+		}
+	}
+}
+
+// A line to saw that ends at a corner without a letter is said as far as the one whose letter stands behind it.
+func TestLinesEndAtTheirLetters(t *testing.T) {
+	at := func(x string, y string) plan.Point {
+		return plan.Point{X: fraction.MustParse(x), Y: fraction.MustParse(y)}
+	}
+	ring := []plan.Point{at("6 1/8", "0"), at("6 3/4", "0"), at("6 3/4", "95"), at("0", "95"), at("0", "1/16")}
+	piece := plan.Piece{Width: fraction.MustParse("6 3/4"), Height: fraction.Inches(95), Outline: ring, Marks: plan.Marks{Corners: cutout.Corners{Face: ring, Back: ring}}}
+	cut := plan.SawCut{Points: []plan.Point{ring[4], ring[0]}, Corners: []int{4, 0}}
+	got := (&text{full: true, tape: fraction.Tape{Mark: fraction.Of(1, 16)}}).sawCut(plan.Plan{Snap: fraction.Of(1, 64)}, piece, cut, fromLeft)
+	if want := "from 0 across, 1/16 up, to 6 3/4 across, 0 up (D–A)"; got != want {
+		t.Errorf("%s, want %s", got, want)
 	}
 }
 

@@ -75,6 +75,17 @@ func TestWordsOfAWayAndAWidth(t *testing.T) {
 	}
 }
 
+// Flaws of which one plan has less than another never read alike.
+func TestFlawsAreToldApart(t *testing.T) {
+	for _, test := range [][4]string{{"3/2", "7/4", "1.5", "1.75"}, {"29/40", "727/1000", "0.725", "0.727"}, {"1/2", "1/2", "0.5", "0.5"}, {"10", "10.001", "10", "10.001"}} {
+		a, b := fraction.MustParse(test[0]), fraction.MustParse(test[1])
+		x, y := toldApart(a.Over(fraction.Inches(1)), b.Over(fraction.Inches(1)))
+		if x != test[2] || y != test[3] {
+			t.Errorf("%v: %s and %s", test, x, y)
+		}
+	}
+}
+
 // TestEndOfTheCommandKeepsTheWidth: what the command says last is as wide as the texts, but for the folder's path.
 func TestEndOfTheCommandKeepsTheWidth(t *testing.T) {
 	files := []File{{Name: "book.html"}, {Name: "templates-letter.html"}, {Name: "templates-a4.html"}, {Name: "run-1.svg"}}

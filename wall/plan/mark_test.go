@@ -159,3 +159,15 @@ func TestBrokenRulesAreDoubted(t *testing.T) {
 		t.Errorf("doubts %v", counts)
 	}
 }
+
+// What lies beside an edge of the rectangle by less than the snap is not sawn again: 1102 mm have 0.011 in more than 43 3/8.
+func TestNothingIsSawnThatNoSawCanTell(t *testing.T) {
+	for middle, sawn := range map[string]bool{"1102 mm": false, "43 7/16": true} {
+		p := makeFrom(t, `{"profile": "plain sheet", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+			"runs": [{"name": "wall", "width": "40", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+				"heights": [{"at": "0", "top": "43 3/8"}, {"at": "20", "top": "`+middle+`"}, {"at": "40", "top": "43 3/8"}]}]}`)
+		if got := len(p.Pieces[0].Marks.Order) > 0; got != sawn {
+			t.Errorf("%s: sawn %v, want %v", middle, got, sawn)
+		}
+	}
+}
