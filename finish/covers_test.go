@@ -25,3 +25,20 @@ func TestCoveringsAreSoldByTheirName(t *testing.T) {
 		t.Errorf("bought: %v", got)
 	}
 }
+
+// What a door parts of a baseboard is named once, each length of it by itself.
+func TestLengthsOfOneWallAreNamedOnce(t *testing.T) {
+	var w finish.Work
+	for _, c := range []finish.Covering{{Along: "hall"}, {Along: "hall"}, {Along: "end"}, {Along: "hall"}} {
+		c.Name, c.Length = "baseboard", fraction.Inches(23)
+		w.Covers = append(w.Covers, c)
+	}
+	row := takeOff(t, w, bare()).Rows[0]
+	got := ""
+	for _, term := range row.Terms {
+		got += term.Name + " " + term.Value.Value.String() + ", "
+	}
+	if want := "hall 1.96,  1.96, end 1.96, hall 1.96,  0.5, "; got != want || row.Buy != 1 {
+		t.Errorf("buy %d: %s; want %s", row.Buy, got, want)
+	}
+}

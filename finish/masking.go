@@ -59,7 +59,7 @@ func (s settings) trimmed() bool {
 // job says or as [Trim].Stick is. Each length is cut whole from a stick where that takes no more sticks
 // than to join them end to end, with the waste that joints make: common practice, no source.
 func (b *builder) coverings() {
-	lengths, terms, sums, names := map[string][]*big.Rat{}, map[string][]Term{}, map[string]Figure{}, []string{}
+	lengths, terms, sums, names, last := map[string][]*big.Rat{}, map[string][]Term{}, map[string]Figure{}, []string{}, map[string]string{}
 	allow := b.in(b.Trim.Allow)
 	for _, c := range b.Covers {
 		if c.Length.IsZero() {
@@ -70,7 +70,12 @@ func (b *builder) coverings() {
 		}
 		length := add(c.Length.Rat(), allow)
 		lengths[c.Name], sums[c.Name] = append(lengths[c.Name], length), sums[c.Name].plus(up(length, b.run()))
-		terms[c.Name] = append(terms[c.Name], Term{Kind: TermCovered, Name: c.Along, Value: up(length, b.run())})
+		along := c.Along
+		if along == last[c.Name] {
+			along = "" // goes on with that of the term before
+		}
+		last[c.Name] = c.Along
+		terms[c.Name] = append(terms[c.Name], Term{Kind: TermCovered, Name: along, Value: up(length, b.run())})
 	}
 	for _, name := range names {
 		stick := Roll{Name: b.Trim.Stick.Name, Length: b.Trim.Stick.Length}
@@ -80,7 +85,7 @@ func (b *builder) coverings() {
 		size, all, waste := b.in(stick.Length), lengths[name], ratio(b.Trim.Waste)
 		longer := slices.ContainsFunc(all, func(l *big.Rat) bool { return l.Cmp(size) > 0 })
 		row := Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: append(terms[name], b.short(TermAllowance, allow))}
-		if total := add(all...); !longer && len(all) <= mostLengths {
+		if total := add(all...); !longer {
 			if n := sticks(all, size); n <= count(quo(more(total, waste), size)) {
 				row.How, row.Buy, row.Container, row.Price = ByWholeLengths, int(n), stick.Name, price(stick.Price)
 				b.row(row, sums[name])
@@ -127,13 +132,16 @@ func (b *builder) trimsOf(item Item, corners bool) {
 const mostLengths = 10
 
 // sticks returns how many sticks the lengths, none of them longer, are cut from: the least number
-// for up to mostLengths, and beyond as if each were as long as the longest.
-func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
-	if len(lengths) > mostLengths {
-		longest := slices.MaxFunc(lengths, func(a, b *big.Rat) int { return a.Cmp(b) })
-		fit := quo(stick, longest)
-		each := new(big.Int).Quo(fit.Num(), fit.Denom())
-		return count(quo(whole(int64(len(lengths))), new(big.Rat).SetInt(each)))
+// for up to mostLengths, and beyond one after the other, a new stick where the last has no room.
+func sticks(lengths []*big.Rat, stick *big.Rat) (n int64) {
+	if rest := new(big.Rat); len(lengths) > mostLengths {
+		for _, l := range lengths {
+			if rest.Cmp(l) < 0 {
+				n, rest = n+1, stick
+			}
+			rest = sub(rest, l)
+		}
+		return n
 	}
 	best := len(lengths)
 	fill(slices.Clone(lengths), stick, nil, &best)

@@ -273,6 +273,7 @@ func TestCoveringsAreCutWholeWhereThatTakesNoMoreSticks(t *testing.T) {
 		{[]int64{60, 60, 60}, 3, finish.ByWholeLengths},  // 199.65 with waste
 		{[]int64{50, 50, 50, 50}, 3, finish.ByCoverings}, // 222.2, and 4 without a joint
 		{[]int64{40, 30, 20, 5, 60}, 2, finish.ByWholeLengths},
+		{slices.Repeat([]int64{30}, 12), 4, finish.ByWholeLengths}, // three of each; 402.6 with waste
 	} {
 		var w finish.Work
 		for _, l := range c.lengths {

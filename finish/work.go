@@ -122,7 +122,7 @@ type End struct {
 	Up     bool // of a panel that is on the wall already: its trim was bought with it
 }
 
-// Covering is a trim that hides edges, such as a baseboard, of one run. What it hides is Hidden in
+// Covering is a length in one go of a trim that hides edges, such as a baseboard, of one run. What it hides is Hidden in
 // the Joints.
 type Covering struct {
 	Name   string

@@ -42,6 +42,7 @@ type Joint struct {
 	Run     int    // its index; of a corner, that of the run whose right end it is
 	Opening string // name of the opening or the box that it is round
 	Length  fraction.Length
+	Parts   []fraction.Length // the lengths in one go that Length is the sum of, as doors and steps part a foot; nil for one
 	Gap     fraction.Length
 	Seen    bool // the cut edge is seen: of an exposed end or an outside corner
 	Right   bool // of an end: it is the right end of the run
@@ -89,28 +90,39 @@ func (o *Opening) along(edges, gap fraction.Length) fraction.Length {
 	return fraction.Min(edges, fraction.Must(arc, err))
 }
 
-// joints returns the joints of the region against the wall and what is on it, added up once.
-func (g *region) joints(room *Room, r int) map[against]fraction.Length {
+// jointPart is a joint in one go, from its start to its end.
+type jointPart struct {
+	against
+	from, to cutout.Point
+	length   fraction.Length
+}
+
+// joints returns the joints of the region against the wall and what is on it, found once: their lengths in one go.
+func (g *region) joints(room *Room, r int) map[against][]fraction.Length {
 	g.lock.Lock()
 	defer g.lock.Unlock()
-	if g.sums != nil {
-		return g.sums
+	if g.lengths != nil {
+		return g.lengths
 	}
 	run := &room.Runs[r]
-	sum, heads := map[against]fraction.Length{}, map[*Opening]fraction.Length{}
+	parts, heads := map[against][]fraction.Length{}, map[*Opening]fraction.Length{}
 	kinds := map[BlemishKind]JointKind{StepSide: StepJoint, OpeningSide: OpeningJoint, BoxSide: BoxJoint}
 	for _, e := range g.edges {
 		if kind, ok := kinds[e.kind]; ok { // ends are counted with their corners
-			at := against{kind, e.opening}
-			sum[at] = sum[at].Add(e.height)
+			at, height := against{kind, e.opening}, e.height
 			if o := run.archedNamed(e.opening); o != nil { // the foot of a steep head is upright
 				top := e.bottom.Add(e.height)
 				part := fraction.Max(top.Sub(fraction.Max(e.bottom, o.Arch.Springing.Y)), fraction.Length{})
-				sum[at], heads[o] = sum[at].Sub(part), heads[o].Add(part)
+				height, heads[o] = height.Sub(part), heads[o].Add(part)
+			}
+			if height.Sign() > 0 {
+				parts[at] = append(parts[at], height)
 			}
 		}
 	}
+	var chains []jointPart
 	for _, s := range g.shapes {
+		first := len(chains)
 		for p, q := range s.Edges() {
 			if p.X == q.X || g.leaning[[2]cutout.Point{p, q}] {
 				continue
@@ -125,17 +137,31 @@ func (g *region) joints(room *Room, r int) map[against]fraction.Length {
 			}
 			if o.inHead(p, q) {
 				heads[o] = heads[o].Add(lengthOf(p, q))
+				continue
+			}
+			if last := len(chains) - 1; last >= first && chains[last].against == at && chains[last].to == p {
+				chains[last].to, chains[last].length = q, chains[last].length.Add(lengthOf(p, q))
 			} else {
-				sum[at] = sum[at].Add(lengthOf(p, q))
+				chains = append(chains, jointPart{at, p, q, lengthOf(p, q)})
 			}
 		}
 	}
 	for o, edges := range heads {
 		at := against{o.joint(), o.Name}
-		sum[at] = sum[at].Add(o.along(edges, room.Gaps.Around(o.Kind)))
+		parts[at] = append(parts[at], o.along(edges, room.Gaps.Around(o.Kind)))
 	}
-	g.sums = sum
-	return sum
+	for i, c := range chains {
+		// What a ring of edges begins with goes on from what it ends with.
+		last := slices.IndexFunc(chains[i+1:], func(d jointPart) bool { return d.against == c.against && d.to == c.from })
+		if last >= 0 {
+			last += i + 1
+			chains[last].length = chains[last].length.Add(c.length)
+		} else {
+			parts[c.against] = append(parts[c.against], c.length)
+		}
+	}
+	g.lengths = parts
+	return parts
 }
 
 // openingAt returns the opening that the edge p to q, which is not upright, lies on, nil for none.
@@ -163,7 +189,13 @@ func (o *Opening) joint() JointKind {
 
 // addJoints lists the joints of the layout.
 func (m *Model) addJoints(layout *Layout, legs []leg) {
-	add := func(j Joint) {
+	add := func(j Joint, parts ...fraction.Length) {
+		for _, part := range parts {
+			j.Length = j.Length.Add(part)
+		}
+		if len(parts) > 1 {
+			j.Parts = parts
+		}
 		if j.Length.Sign() > 0 {
 			layout.Joints = append(layout.Joints, j)
 		}
@@ -175,12 +207,12 @@ func (m *Model) addJoints(layout *Layout, legs []leg) {
 			continue
 		}
 		r, g := l.sol.stretch.run, l.sol.stretch.region
-		sums := g.joints(m.room, r)
+		parts := g.joints(m.room, r)
 		for _, j := range lines {
-			add(Joint{Kind: j.Kind, Run: r, Length: sums[against{JointKind: j.Kind}], Gap: j.Gap})
+			add(Joint{Kind: j.Kind, Run: r, Gap: j.Gap}, parts[against{JointKind: j.Kind}]...)
 		}
 		for _, o := range m.room.Runs[r].Openings {
-			add(Joint{Kind: o.joint(), Run: r, Opening: o.Name, Length: sums[against{o.joint(), o.Name}], Gap: gaps.Around(o.Kind)})
+			add(Joint{Kind: o.joint(), Run: r, Opening: o.Name, Gap: gaps.Around(o.Kind)}, parts[against{o.joint(), o.Name}]...)
 		}
 		for side, end := range []End{m.room.Runs[r].Left, m.room.Runs[r].Right} {
 			length := g.endLengths[side]

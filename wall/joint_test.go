@@ -2,11 +2,14 @@ package wall
 
 import (
 	"context"
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
@@ -77,4 +80,43 @@ func TestJointsHaveTheirTrueLengths(t *testing.T) {
 			return
 		}
 	})
+}
+
+// TestDoorsAndStepsPartAJoint: a foot goes on along a slope, and ends at a door and at a step; a door has two sides, a window within the
+// wall four, and one under the top three.
+func TestDoorsAndStepsPartAJoint(t *testing.T) {
+	profile, _ := groove.Find("plain sheet")
+	in := fraction.Inches
+	level := func(at, bottom, top int64) Height { return Height{At: in(at), Bottom: in(bottom), Top: in(top)} }
+	opening := func(name string, kind OpeningKind, x, y, width, height int64) Opening {
+		return Opening{Name: name, Kind: kind, Outline: cutout.Rectangle(in(x), in(y), in(width), in(height))}
+	}
+	run := Run{Name: "wall", Width: in(150), Left: End{Kind: Covered}, Right: End{Kind: Covered},
+		Heights: []Height{level(0, 0, 40), level(20, 0, 44), level(60, 0, 44), level(60, 4, 48), level(150, 4, 48)},
+		Openings: []Opening{opening("door", Other, 30, 0, 20, 60), opening("window", Window, 70, 20, 10, 8), opening("high window", Window, 100, 40, 10, 20),
+			opening("box", Box, 130, 20, 2, 4)}}
+	room := Room{Profile: profile, Runs: []Run{run}, Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
+		Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}}}
+	want := map[string]string{"bottom": "[30 10 90] 130", "top": "[50 10 40 40]", "step": "[4 4] 8", "opening door": "[44 44] 88", "opening window": "[8 8 10 10] 36",
+		"opening high window": "[8 8 10] 26", "box box": "[4 4 2 2] 12"}
+	for layout, err := range Layouts(context.Background(), room) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, j := range layout.Joints {
+			name := strings.TrimSpace(j.Kind.String() + " " + j.Opening)
+			if j.Kind == TopJoint { // its slope is not rational: 20.396 in over 20, and 10 level
+				if len(j.Parts) != 4 || j.Parts[0].Float64() < 30.39 || j.Parts[0].Float64() > 30.4 {
+					t.Errorf("top: %v", j.Parts)
+				}
+			} else if got := fmt.Sprint(j.Parts, " ", j.Length); want[name] != "" && got != want[name] {
+				t.Errorf("%s: %s, want %s", name, got, want[name])
+			}
+			delete(want, name)
+		}
+		break
+	}
+	if len(want) > 0 {
+		t.Errorf("no joints: %v", want)
+	}
 }

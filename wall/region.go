@@ -34,10 +34,10 @@ type region struct {
 	heights    map[sloped]fraction.Length
 
 	// Behind the lock, by panel: see band and Model.piecesOf. What joints add up to.
-	lock   sync.Mutex
-	bands  map[span][]cutout.Shape
-	pieces map[span][]Piece
-	sums   map[against]fraction.Length
+	lock    sync.Mutex
+	bands   map[span][]cutout.Shape
+	pieces  map[span][]Piece
+	lengths map[against][]fraction.Length
 }
 
 // newRegion returns the region of run number r of the room, fitted as f says.

@@ -31,7 +31,7 @@ var offWords = map[finish.TermKind]string{finish.TermInset: "; none nearer to an
 // sheetNails says it of sheets, and what stands round windows in them.
 var sheetNails = map[finish.TermKind]string{finish.TermSides: "; round windows in pieces, {} in all, as along edges", finish.TermInset: offWords[finish.TermInset], finish.TermClear: offWords[finish.TermClear]}
 
-var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
+var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each length for its cuts"}
 
 // beforeRod is between what a bead before a backing rod is deep, see [finish.Origins].
 func beforeRod(metric bool) string {
@@ -155,6 +155,8 @@ func How(r finish.Row) string {
 		given[word] = append(given[word], cmp.Or(t.Name, value))
 		format := words.terms[t.Kind]
 		switch t.Kind {
+		case finish.TermCovered:
+			format = either(t.Name == "", " + {}", format) // as that before
 		case finish.TermWaste:
 			format = "; + {} of it for waste"
 		case finish.TermOnTop:

@@ -205,7 +205,7 @@ func TestTrimsHideWhatIsNotSealed(t *testing.T) {
 		{"a baseboard", func(j *plan.Job) { j.Trim.Bottom = &wall.EdgeTrim{Name: "baseboard", Covers: fraction.Inches(3)} }, []string{"upper line", "end", "window"}, "baseboard 7.96 ft"},
 		{"a cap and a casing of the run", func(j *plan.Job) {
 			j.Runs[0].Trim = wall.Trims{Top: &wall.EdgeTrim{Name: "cap", Covers: fraction.Inches(1)}, Casing: &wall.EdgeTrim{Name: "casing", Covers: fraction.Inches(2)}}
-		}, []string{"lower line", "end"}, "cap 6.3 ft, casing 3.38 ft"},
+		}, []string{"lower line", "end"}, "cap 6.34 ft, casing 3.47 ft"},
 	} {
 		j := backsplash()
 		c.change(&j)

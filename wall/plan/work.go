@@ -47,7 +47,13 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			}
 		}
 		if trim != nil {
-			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Along: cmp.Or(joint.Opening, j.Runs[joint.Run].Name), Length: joint.Length})
+			parts := joint.Parts
+			if parts == nil {
+				parts = []fraction.Length{joint.Length}
+			}
+			for _, length := range parts {
+				w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Along: cmp.Or(joint.Opening, j.Runs[joint.Run].Name), Length: length})
+			}
 		}
 		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Opening: joint.Opening, Length: joint.Length, Gap: joint.Gap,
 			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen, Alone: joint.Alone})
