@@ -11,19 +11,24 @@ import (
 )
 
 // meeting says how boards meet: what of them is measured, which of them lose the edge that no other meets, and how the
-// last one is got in. It says nothing of sheets, and of boards with square edges.
+// last one is got in, and of sheets with laps or tongues where these are. It says nothing of square edges.
 func (t *text) meeting(p plan.Plan) string {
-	if !p.Profile.Boards {
-		return ""
-	}
 	ahead, behind := "tongue", "groove"
 	switch p.Profile.Edges {
 	case groove.EdgesUnknown:
+		if !p.Profile.Boards {
+			return ""
+		}
 		return "Whether the boards have tongues or laps is not in the plan, and no drawing shows any: give edges, width and tongue in the profile before you saw."
 	case groove.Square:
 		return ""
 	case groove.Lapped:
 		ahead, behind = "lap behind the next", "lap over the one before"
+	}
+	if !p.Profile.Boards {
+		left := p.Profile.Tongue == groove.TongueLeft
+		return fmt.Sprintf("All widths are those of the face of a sheet, without its %s, which no drawing shows: it stands out at the %s of the face, of a turned panel at its %s.", ahead, either(left, "left", "right"), either(left, "right", "left")) +
+			either(p.Profile.Edges == groove.Lapped, " Where a panel that is up laps over the next, slip that in before its edge there is nailed.", "")
 	}
 	says := fmt.Sprintf("A board shows %s, its face: all widths, holes and notches are measured on that, without its %s; what is sawn goes on through it. "+
 		"Set each with its %s ahead, the way the run is worked.", t.unbroken(p.Profile.Pitch), ahead, ahead)

@@ -26,6 +26,16 @@ func TestMeetingOfBoards(t *testing.T) {
 			t.Errorf("%v: %q, want %q", edges, got, want)
 		}
 	}
+	p.Profile.Boards, p.Profile.Tongue = false, groove.TongueLeft
+	for edges, want := range map[groove.Edges]string{
+		groove.Tongued: "without its tongue, which no drawing shows: it stands out at the left of the face, of a turned panel at its right.",
+		groove.Lapped:  "Where a panel that is up laps over the next,", groove.EdgesUnknown: "", groove.Square: "",
+	} {
+		p.Profile.Edges = edges
+		if got := texts.meeting(p); !strings.Contains(got, want) || (got == "") != (want == "") {
+			t.Errorf("sheets, %v: %q, want %q", edges, got, want)
+		}
+	}
 	for _, piece := range p.Pieces {
 		narrow := piece.Width.Less(p.Profile.Pitch)
 		if at := map[string]bool{"1": true, "19": true, "18": true, "42": true}[piece.Label]; at != narrow {

@@ -58,7 +58,7 @@ var doubtWords = map[warning.Kind]string{
 	plan.CoverTooSmall: "the cover plate of {quoted0}, {length0} x {length1} for {count0 gang}, {overlap2} at the sides and {overlap3} above and below its cutout; {length4} at least is wanted: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide: cover it with trim, or choose another layout",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",
-	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn: back it, or glue it and see that it stays closed",
+	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn or only one of both panels turned: back it, or glue it and see that it stays closed",
 	plan.ComesOff: "the panel of {name0} that is up at the corner with {name1} comes off first and may not come off whole, as adhesive and nails hold it: take it off " +
 		"before anything is bought or cut, and where it breaks plan again without it",
 	plan.RulesBroken: "{count0 rule} had to be broken: a seam is nearer to a box than wanted, a panel narrower, or the only exposed end of a run is cut",

@@ -12,9 +12,8 @@ import (
 type Sides struct{ Left, Right bool }
 
 // OwnEdges says of each panel, by its number, which of its edges are a sheet's own: those of all its
-// pieces that reach there. Of pieces that are turned they count only if turned is true, since laps and
-// tongues do not mate there.
-func (c *Choice) OwnEdges(room Problem, turned bool) map[int]Sides {
+// pieces that reach there.
+func (c *Choice) OwnEdges(room Problem) map[int]Sides {
 	own := map[int]Sides{}
 	if c == nil {
 		return own
@@ -30,7 +29,7 @@ func (c *Choice) OwnEdges(room Problem, turned bool) map[int]Sides {
 			piece := &c.Layout.Pieces[p.Part-1]
 			cut, panel := sidesOf(room, c, s.Stock, p), panels[piece.Panel]
 			if p.Turned {
-				cut = Sides{turned && cut.Right, turned && cut.Left}
+				cut = Sides{cut.Right, cut.Left}
 			}
 			_, high := piece.Shape.Bounds()
 			all := own[piece.Panel]
@@ -52,7 +51,7 @@ func sidesOf(room Problem, c *Choice, stock int, p nest.Placement) Sides {
 // better: pieces; edges at seams that are no sheet's own; sides of pieces that are ripped.
 func (c *Choice) tieBreak(room Problem) [3]int {
 	t := [3]int{len(c.Layout.Pieces)}
-	own := c.OwnEdges(room, true)
+	own := c.OwnEdges(room)
 	for i, run := range c.Layout.Runs {
 		for left, right := range room.Neighbors(i, run.Panels) {
 			if !own[left.Number].Right {

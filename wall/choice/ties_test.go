@@ -37,9 +37,9 @@ func TestTieBreak(t *testing.T) {
 		{"two narrower ones from the edges that meet", laid(45, 3, 0, false), [3]int{2, 0, 2}, [2]bool{true, true}},
 		{"two from left edges", laid(45, 0, 0, false), [3]int{2, 1, 2}, [2]bool{false, true}},
 		{"two out of the middle", laid(45, 1, 1, false), [3]int{2, 2, 4}, [2]bool{false, false}},
-		{"turned ones have their right edge where the sheet's left one is", laid(45, 0, 3, true), [3]int{2, 0, 2}, [2]bool{false, false}},
+		{"turned ones have their right edge where the sheet's left one is", laid(45, 0, 3, true), [3]int{2, 0, 2}, [2]bool{true, true}},
 	} {
-		own := test.c.OwnEdges(room, false)
+		own := test.c.OwnEdges(room)
 		if got, mates := test.c.tieBreak(room), [2]bool{own[1].Right, own[2].Left}; got != test.want || mates != test.mates {
 			t.Errorf("%s: %v, mates %v; want %v, %v", test.name, got, mates, test.want, test.mates)
 		}
@@ -49,7 +49,7 @@ func TestTieBreak(t *testing.T) {
 	// right edge of its sheet.
 	c := laid(45, 2, 0, false)
 	c.Layout.Pieces[0].Scribe = &wall.Scribe{Edge: wall.Left, Width: in(1)}
-	if own := c.OwnEdges(room, false)[1]; own != (Sides{false, true}) {
+	if own := c.OwnEdges(room)[1]; own != (Sides{false, true}) {
 		t.Errorf("what is left to scribe: %v", own)
 	}
 }

@@ -47,13 +47,17 @@ func TestKeptSeamInABox(t *testing.T) {
 	}
 }
 
-// A whole sheet meets the next one with its lap; a panel that ends within a repeat has none.
+// A whole sheet meets the next one with its lap, also where the pattern has both turned; a panel that ends within a repeat has none.
 func TestLapsAtSeams(t *testing.T) {
-	for at, kept := range map[string]bool{"48": true, "45 3/4": false} {
+	for _, c := range []struct {
+		origin, at, width string
+		kept              bool
+	}{{"0", "48", "90", true}, {"0", "45 3/4", "90", false}, {"1/4", "48", "96", true}} {
+		at, kept := c.at, c.kept
 		p := makeFrom(t, `{"profile": {"name": "lapped sheet", "features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "groove", "width": "1/4", "depth": "1/8"}],
 			"thickness": "1/2", "edges": "lapped"}, "stock": [{"name": "sheet", "width": "48", "length": "96"}],
-			"runs": [{"name": "wall", "width": "90", "left": {"kind": "covered"}, "right": {"kind": "covered"},
-				"heights": [{"at": "0", "top": "60"}, {"at": "90", "top": "60"}], "keep": {"origin": "0", "seams": ["`+at+`"]}}]}`)
+			"runs": [{"name": "wall", "width": "`+c.width+`", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+				"heights": [{"at": "0", "top": "60"}, {"at": "`+c.width+`", "top": "60"}], "keep": {"origin": "`+c.origin+`", "seams": ["`+at+`"]}}]}`)
 		seams := p.Runs[0].Seams
 		if len(seams) != 1 || seams[0].At != fraction.MustParse(at) || seams[0].LapKept == nil || *seams[0].LapKept != kept {
 			t.Errorf("seams: %+v, want the lap at %s kept: %v", seams, at, kept)

@@ -10,7 +10,8 @@ type Seam struct {
 	At fraction.Length `json:"at"` // the middle of its gap
 
 	// LapKept says of sheets with lapped or tongued edges whether both edges at the seam are those of
-	// their sheets that mate: a lap that is sawn off is lost. It is nil for other sheets.
+	// their sheets that mate: a lap that is sawn off is lost, and one beside an edge of its like, where only one of both
+	// sheets is turned. It is nil for other sheets.
 	LapKept *bool `json:"lap_kept,omitempty"`
 }
 
@@ -18,7 +19,13 @@ type Seam struct {
 func (m *maker) seams(made *Plan) (all [][]Seam) {
 	profile := &m.job.Profile
 	laps := !profile.Boards && (profile.Edges == groove.Lapped || profile.Edges == groove.Tongued)
-	own := m.chosen.OwnEdges(m.job.Room, false)
+	own := m.chosen.OwnEdges(m.job.Room)
+	turned := map[bool]map[int]bool{true: {}, false: {}} // the panels with pieces that are turned, and those with others
+	for _, s := range m.chosen.Nest.Sheets {
+		for _, p := range s.Placements {
+			turned[p.Turned][m.chosen.Layout.Pieces[p.Part-1].Panel] = true
+		}
+	}
 	for i, run := range made.Runs {
 		var seams []Seam
 		for left, right := range m.job.Neighbors(i, run.Panels) {
@@ -27,7 +34,9 @@ func (m *maker) seams(made *Plan) (all [][]Seam) {
 			}
 			seam := Seam{At: left.Right.Add(right.Left).Div(2)}
 			if laps {
-				seam.LapKept = new(own[left.Number].Right && own[right.Number].Left)
+				l, r := left.Number, right.Number
+				mixed := (turned[true][l] || turned[true][r]) && (turned[false][l] || turned[false][r])
+				seam.LapKept = new(own[l].Right && own[r].Left && !mixed)
 			}
 			seams = append(seams, seam)
 		}
