@@ -15,7 +15,7 @@ import (
 type NoLayoutError struct {
 	Run    string // its name
 	Reason Reason
-	Path   fault.Path // of what cannot be kept; nil for other reasons
+	Path   fault.Path // of what cannot be kept, or the installed panel; nil for other reasons
 }
 
 // Error names the run, the reason, and the path as the job file spells it.
@@ -46,7 +46,7 @@ const (
 
 var reasons = enum.Of[Reason]("no choice of origins, corners and seams covers the whole room", "top and bottom meet after gaps",
 	"gaps and thickness leave no width", "gaps and openings leave nothing to cover", "a break lies beyond the place where panels stop",
-	"an installed panel reaches past the place where panels stop",
+	"an installed panel reaches past the place where panels stop, a gap off an end or an opening, in a corner off the face of the panels there",
 	"its installed panels do not show one unbroken pattern; name a break between them",
 	"some panel would be taller than every sheet of the stock, squared, or wider",
 	"no sheet of the stock is wide enough at the phase that is needed", "no layout keeps all that is to be kept")

@@ -130,3 +130,18 @@ func TestWhatCanBePanelledIsThatOfPlainSearch(t *testing.T) {
 		t.Errorf("%v of each", counts)
 	}
 }
+
+// Which installed panel reaches too far is said by its path: the second one stands in the gap at the right end.
+func TestInstalledPanelThatReachesTooFarIsNamed(t *testing.T) {
+	profile, _ := groove.Find("plain sheet")
+	in := fraction.Inches
+	room := wall.Room{Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch), Gaps: wall.Gaps{Side: in(1)},
+		Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}}, Installed: []wall.Installed{{Left: in(1), Right: in(20)}, {Left: in(80), Right: in(100)}},
+		Runs: []wall.Run{{Name: "wall", Width: in(100), Heights: []wall.Height{{Top: in(40)}, {At: in(100), Top: in(40)}}}}}
+	for _, err := range wall.Layouts(t.Context(), room) {
+		if want := `run "wall" cannot be panelled: ` + wall.InstalledOutside.String() + ": installed[1]"; err == nil || err.Error() != want {
+			t.Errorf("%v, want %s", err, want)
+		}
+		break
+	}
+}

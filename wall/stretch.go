@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
 // stretch is the part of a run in which one pattern runs on unbroken: between two breaks that are
@@ -132,7 +133,7 @@ func (s *stretch) findBays() error {
 				continue
 			}
 			if in.Left.Add(s.room.Snap).Less(rest.left) || rest.right.Add(s.room.Snap).Less(in.Right) {
-				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Reason: InstalledOutside}
+				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Reason: InstalledOutside, Path: fault.Of("Installed", slices.Index(s.room.Installed, in))}
 			}
 			if before := (span{rest.left, in.Left.Sub(gap)}); s.panelled(before) {
 				s.bays = append(s.bays, before)
