@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 )
@@ -20,11 +22,20 @@ func (m *maker) seams(made *Plan) (all [][]Seam) {
 	profile := &m.job.Profile
 	laps := !profile.Boards && (profile.Edges == groove.Lapped || profile.Edges == groove.Tongued)
 	own := m.chosen.OwnEdges(m.job.Room)
-	turned := map[bool]map[int]bool{true: {}, false: {}} // the panels with pieces that are turned, and those with others
+	turned := map[int]bool{} // pieces by their number
 	for _, s := range m.chosen.Nest.Sheets {
 		for _, p := range s.Placements {
-			turned[p.Turned][m.chosen.Layout.Pieces[p.Part-1].Panel] = true
+			turned[p.Part] = p.Turned
 		}
+	}
+	alike := func(run string, at ...fraction.Length) bool { // of the pieces that end there all or none are turned
+		ways := map[bool]bool{}
+		for _, p := range made.Pieces {
+			if p.Run == run && (slices.Contains(at, p.At.X) || slices.Contains(at, p.At.X.Add(p.Width))) {
+				ways[turned[p.Number]] = true
+			}
+		}
+		return len(ways) < 2
 	}
 	for i, run := range made.Runs {
 		var seams []Seam
@@ -34,9 +45,7 @@ func (m *maker) seams(made *Plan) (all [][]Seam) {
 			}
 			seam := Seam{At: left.Right.Add(right.Left).Div(2)}
 			if laps {
-				l, r := left.Number, right.Number
-				mixed := (turned[true][l] || turned[true][r]) && (turned[false][l] || turned[false][r])
-				seam.LapKept = new(own[l].Right && own[r].Left && !mixed)
+				seam.LapKept = new(own[left.Number].Right && own[right.Number].Left && alike(run.Name, left.Right, right.Left))
 			}
 			seams = append(seams, seam)
 		}

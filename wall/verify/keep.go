@@ -102,11 +102,11 @@ func (c *checker) warnings() {
 	}
 }
 
-// laps notes each seam of run i that loses its lap, which is kept where the sheets' own edges mate.
+// laps notes each seam of run i that loses its lap, which is kept where the sheets' own edges mate: both upright or both turned.
 func (c *checker) laps(i int) {
 	p, r := c.job.pattern, c.plan.Runs[i]
 	lapped := !p.Boards && (p.Edges == "tongued" || p.Edges == "lapped")
-	own := func(panel planPanel, right bool) bool {
+	own := func(panel planPanel, right bool, ways map[bool]bool) bool {
 		for _, n := range panel.Pieces {
 			k, known := c.pieces[n]
 			if !known {
@@ -117,7 +117,7 @@ func (c *checker) laps(i int) {
 			if !right {
 				edge = piece.At.X
 			}
-			if at := map[bool]rat{true: panel.Right, false: panel.Left}[right]; same(edge, at) && !c.ownEdge(piece, right) {
+			if at := map[bool]rat{true: panel.Right, false: panel.Left}[right]; same(edge, at) && !c.ownEdge(piece, right, ways) {
 				return false
 			}
 		}
@@ -129,15 +129,16 @@ func (c *checker) laps(i int) {
 			continue
 		}
 		a := slices.IndexFunc(r.Panels, func(p planPanel) bool { return same(p.Left, left.left) })
-		lost := lapped && !(own(r.Panels[a], true) && own(r.Panels[a+1], false))
+		ways := map[bool]bool{} // turned or not
+		lost := lapped && !(own(r.Panels[a], true, ways) && own(r.Panels[a+1], false, ways) && len(ways) < 2)
 		if lost {
 			c.due[notice{"lap lost", r.Name + " " + text(j.middle())}] = true
 		}
 	}
 }
 
-// ownEdge says whether a piece's edge is the sheet's own, and on the same side of it.
-func (c *checker) ownEdge(piece planPiece, right bool) bool {
+// ownEdge says whether a piece's edge is the sheet's own, and notes whether the piece is turned.
+func (c *checker) ownEdge(piece planPiece, right bool, ways map[bool]bool) bool {
 	for _, sheet := range c.plan.Sheets {
 		for _, p := range sheet.Placements {
 			if p.Piece != piece.Number {
@@ -145,7 +146,9 @@ func (c *checker) ownEdge(piece planPiece, right bool) bool {
 			}
 			n, known := c.stock[sheet.Stock]
 			r, _ := piece.part(p.X, p.Y)
-			return known && !p.Turned && (right && same(r.right(), c.job.Stock[n].Width) || !right && r.X.Sign() == 0)
+			ways[p.Turned] = true
+			right = right != p.Turned
+			return known && (right && same(r.right(), c.job.Stock[n].Width) || !right && r.X.Sign() == 0)
 		}
 	}
 	return false
