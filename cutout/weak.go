@@ -43,7 +43,7 @@ const (
 	PartStrip                 // across, beside no cutout: saw it as its own piece, or stiffen it
 	MoveSeam                  // up, beside a cutout: move the seam, or part the piece at the cutout
 	WidenStrip                // up, beside a notch: move the seam, or saw it as its own piece
-	WidenPiece                // all of a piece: start the pattern elsewhere, or cover its place
+	WidenPiece                // all of a piece, or of one that is nowhere wider: start the pattern elsewhere, or cover its place
 )
 
 var waysOut = enum.Of[WayOut]("part the leg", "drill the corner", "join the cutouts", "let the cutout run out",
@@ -124,7 +124,7 @@ func (s Shape) WeakSpots(limits Limits) (spots []Weak, err error) {
 		if w.level {
 			whole = hi.Y.Sub(lo.Y)
 		}
-		if w.Kind == Strip && w.Rings == [2]int{-1, -1} && w.Width == whole {
+		if w.Kind == Strip && w.Rings == [2]int{-1, -1} && (w.Width == whole || whole.Less(limits.Strip)) {
 			w.WayOut = WidenPiece
 		}
 	}

@@ -35,6 +35,8 @@ func TestWeakSpots(t *testing.T) {
 			[]string{"strip 1/2 × 3 at (10 1/4, 9 1/2) between 0 and 1: join the cutouts"}},
 		{"two boxes corner to corner", mustShape(t, rect(0, 0, 48, 20), rect(8, 8, 2, 3), cutout.Rectangle(of(103, 10), of(57, 5), in(2), in(3))),
 			[]string{"strip 1/2 × 0 at (10 5/32, 11 13/64) between 0 and 1: join the cutouts"}},
+		{"a piece that is a wedge", mustShape(t, []cutout.Point{at(0, 0), {X: half, Y: in(20)}, at(0, 20)}),
+			[]string{"strip 0 × 20 at (0, 0) between -1 and -1: widen the piece"}},
 		{"thin arm beside a notch", mustShape(t, []cutout.Point{at(0, 0), at(20, 0), at(20, 10), {X: half, Y: in(10)}, {X: half, Y: in(18)}, {Y: in(18)}}),
 			[]string{"leg 1/2 × 8 at (1/4, 14) between -1 and -1: part the leg"}},
 		{"a stub is stout enough", mustShape(t, []cutout.Point{at(0, 0), at(20, 0), at(20, 10), {X: half, Y: in(10)}, {X: half, Y: in(11)}, {Y: in(11)}}),

@@ -79,7 +79,7 @@ func (m *maker) place(pieces []finish.Piece, p Plan) {
 
 // seenMost returns the two terms of a layout that cost most, seams left out.
 func seenMost(l *wall.Layout) []wall.Blemish {
-	seen := slices.DeleteFunc(slices.Clone(l.Blemishes), func(b wall.Blemish) bool { return b.Kind == wall.Seam || b.Amount.IsZero() })
+	seen := slices.DeleteFunc(slices.Clone(l.Blemishes), func(b wall.Blemish) bool { return b.Kind == wall.Seam || b.Cost.IsZero() })
 	sort.SliceStable(seen, func(i, j int) bool { return seen[j].Cost.Less(seen[i].Cost) })
 	seen = slices.Compact(seen) // two edges of one opening, one above the other
 	return seen[:min(2, len(seen))]

@@ -94,7 +94,7 @@ func checkChoices(t *testing.T, p plan.Plan, i int) {
 	}
 	var most []fraction.Ratio // the costs of what is seen, the greatest first
 	for _, b := range p.Blemishes {
-		if b.Kind != wall.Seam && !b.Amount.IsZero() {
+		if b.Kind != wall.Seam && !b.Cost.IsZero() {
 			most = append(most, b.Cost)
 		}
 	}
