@@ -59,9 +59,9 @@ func (s settings) trimmed() bool {
 // job says or as [Trim].Stick is. Each length is cut whole from a stick where that takes no more sticks
 // than to join them end to end, with the waste that joints make: common practice, no source.
 func (b *builder) coverings() {
-	lengths, terms, sums, names, last := map[string][]*big.Rat{}, map[string][]Term{}, map[string]Figure{}, []string{}, map[string]string{}
+	lengths, terms, sums, names := map[string][]*big.Rat{}, map[string][]Term{}, map[string]Figure{}, []string{}
 	allow := b.in(b.Trim.Allow)
-	for _, c := range b.Covers {
+	for i, c := range b.Covers {
 		if c.Length.IsZero() {
 			continue
 		}
@@ -70,12 +70,11 @@ func (b *builder) coverings() {
 		}
 		length := add(c.Length.Rat(), allow)
 		lengths[c.Name], sums[c.Name] = append(lengths[c.Name], length), sums[c.Name].plus(up(length, b.run()))
-		along := c.Along
-		if along == last[c.Name] {
-			along = "" // goes on with that of the term before
+		term := Term{Kind: TermCovered, Name: c.Along, Value: up(length, b.run())}
+		if i > 0 && b.Covers[i-1].Name == c.Name && b.Covers[i-1].Along == c.Along {
+			term.Name = "" // goes on with that of the term before
 		}
-		last[c.Name] = c.Along
-		terms[c.Name] = append(terms[c.Name], Term{Kind: TermCovered, Name: along, Value: up(length, b.run())})
+		terms[c.Name] = append(terms[c.Name], term)
 	}
 	for _, name := range names {
 		stick := Roll{Name: b.Trim.Stick.Name, Length: b.Trim.Stick.Length}

@@ -151,12 +151,14 @@ func (g *region) joints(room *Room, r int) map[against][]fraction.Length {
 		parts[at] = append(parts[at], o.along(edges, room.Gaps.Around(o.Kind)))
 	}
 	for i, c := range chains {
-		// What a ring of edges begins with goes on from what it ends with.
-		last := slices.IndexFunc(chains[i+1:], func(d jointPart) bool { return d.against == c.against && d.to == c.from })
-		if last >= 0 {
-			last += i + 1
-			chains[last].length = chains[last].length.Add(c.length)
-		} else {
+		alone := true
+		for k := i + 1; k < len(chains); k++ { // what a ring of edges begins with goes on from what it ends with
+			if d := &chains[k]; d.against == c.against && d.to == c.from {
+				d.length, alone = d.length.Add(c.length), false
+				break
+			}
+		}
+		if alone {
 			parts[c.against] = append(parts[c.against], c.length)
 		}
 	}

@@ -55,6 +55,8 @@ var doubtWords = map[warning.Kind]string{
 		"what the manual asks there",
 	plan.TrimNarrow:    "{quoted0} covers {length0}, but the gap takes {length1} of it: it should reach {length2} beyond the gap; take a wider one or a smaller gap",
 	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
+	plan.PlateOut:      "the cover plate of {quoted0} has no room on the panels: it meets their edge, a trim or the panels round a corner: move the box, or take a smaller plate",
+	plan.PlatesMeet:    "the cover plates of {quoted0} and {quoted1} overlap: take one over both, or smaller ones",
 	plan.CoverTooSmall: "the cover plate of {quoted0}, {length0} x {length1} for {count0 gang}, {overlap2} at the sides and {overlap3} above and below its cutout; {length4} at least is wanted: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide: cover it with trim, or choose another layout",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",

@@ -41,6 +41,9 @@ const (
 	// Names: box; Lengths: the plate's width and height, its overlap at the sides, above and below,
 	// the least that is wanted; Counts: gangs.
 	CoverTooSmall warning.Kind = "cover too small"
+	// A plate that comes past the wall's outline, under a trim of it or into the panels round an inside corner. Names: box.
+	PlateOut   warning.Kind = "plate out"
+	PlatesMeet warning.Kind = "plates meet" // Names: box, the other
 
 	NarrowPanel warning.Kind = "narrow panel" // Lengths: its width; Counts: its number
 	SeamAtBox   warning.Kind = "seam at box"  // Names: run, box; Lengths: at
@@ -193,19 +196,14 @@ func (j *Job) doubtOpenings(r int) (doubts []warning.Warning) {
 		if o.Kind != wall.Box {
 			continue
 		}
-		whole := fraction.Must(cutout.NewShape(o.Outline))
-		var inside fraction.Area
-		for _, part := range fraction.Must(shape.Within(o.Outline)) {
-			inside = inside.Add(fraction.Must(part.Area()))
-		}
-		if inside.Compare(fraction.Must(whole.Area())) < 0 {
+		at := j.plateOf(o)
+		if !holds(shape, o.Outline) {
 			doubt(warning.Warning{Kind: BoxSticksOut, Names: []string{o.Name, run.Name}})
+		} else if lo, hi := j.plateRoom(r, at); !holds(shape, cutout.Rectangle(lo.X, lo.Y, hi.X.Sub(lo.X), hi.Y.Sub(lo.Y))) {
+			doubt(warning.Warning{Kind: PlateOut, Names: []string{o.Name}})
 		}
 		gangs := o.DeviceGangs(j.Units)
-		plate, given := j.Plates[gangs]
-		if !given {
-			plate = fraction.Must(wall.StandardPlate(j.Units, gangs))
-		}
+		plate := j.plate(gangs)
 		lo, hi := o.Bounds()
 		least := j.Priorities.LeastCover
 		side, above, err := plate.Overlap(hi.X.Sub(lo.X), hi.Y.Sub(lo.Y), j.Gaps.Box)
@@ -214,6 +212,54 @@ func (j *Job) doubtOpenings(r int) (doubts []warning.Warning) {
 			doubt(warning.Warning{Kind: CoverTooSmall, Names: []string{o.Name},
 				Lengths: []fraction.Length{plate.Width, plate.Height, side, above, least}, Counts: []int{gangs}})
 		}
+		for k := range run.Openings[:i] {
+			if other := &run.Openings[k]; other.Kind == wall.Box && cutout.BoundsOverlap(at, j.plateOf(other)) {
+				doubt(warning.Warning{Kind: PlatesMeet, Names: []string{o.Name, other.Name}})
+			}
+		}
 	}
 	return doubts
+}
+
+// plate returns the cover plate of a box of so many gangs.
+func (j *Job) plate(gangs int) wall.Plate {
+	if plate, given := j.Plates[gangs]; given {
+		return plate
+	}
+	return fraction.Must(wall.StandardPlate(j.Units, gangs))
+}
+
+// plateOf returns the outline of the plate over a box, in the middle of it.
+func (j *Job) plateOf(o *wall.Opening) []Point {
+	plate := j.plate(o.DeviceGangs(j.Units))
+	lo, hi := o.Bounds()
+	return cutout.Rectangle(lo.X.Add(hi.X).Sub(plate.Width).Div(2), lo.Y.Add(hi.Y).Sub(plate.Height).Div(2), plate.Width, plate.Height)
+}
+
+// plateRoom returns the corners of what a plate on run r wants of its wall: as much more as trims reach over the foot and the
+// top, and at its ends as the panels round an inside corner are thick.
+func (j *Job) plateRoom(r int, plate []Point) (lo, hi Point) {
+	lo, hi = plate[0], plate[2]
+	if j.Runs[r].Left.Kind == wall.InsideCorner && lo.X.Less(j.Profile.Thickness) {
+		lo.X = fraction.Inches(-1)
+	}
+	if j.Runs[r].Right.Kind == wall.InsideCorner && j.Runs[r].Width.Sub(j.Profile.Thickness).Less(hi.X) {
+		hi.X = j.Runs[r].Width.Add(fraction.Inches(1))
+	}
+	if trim, _ := j.TrimOf(r, wall.BottomJoint); trim != nil {
+		lo.Y = lo.Y.Sub(trim.Covers)
+	}
+	if trim, _ := j.TrimOf(r, wall.TopJoint); trim != nil {
+		hi.Y = hi.Y.Add(trim.Covers)
+	}
+	return lo, hi
+}
+
+// holds reports whether an outline lies within a wall.
+func holds(wall cutout.Shape, outline []Point) bool {
+	rest := fraction.Must(fraction.Must(cutout.NewShape(outline)).Area())
+	for _, part := range fraction.Must(wall.Within(outline)) {
+		rest = rest.Sub(fraction.Must(part.Area()))
+	}
+	return rest.Sign() == 0
 }

@@ -104,6 +104,12 @@ func TestDoubts(t *testing.T) {
 			j.Runs[0].Openings[0].Outline = cutout.Rectangle(m(left), m(bottom), m(width), m(height))
 		}
 	}
+	cornered := func(change func(*plan.Job)) func(*plan.Job) { // of panels 1 1/4 thick, so that enough is left beside the box
+		return func(j *plan.Job) {
+			change(j)
+			j.Profile.Thickness, j.Runs[0].Left.Kind = fraction.MustParse("1 1/4"), wall.InsideCorner
+		}
+	}
 	trims := func(covers string) func(*plan.Job) {
 		return func(j *plan.Job) {
 			trim := func(name string) *wall.EdgeTrim {
@@ -139,6 +145,26 @@ func TestDoubts(t *testing.T) {
 		}, []string{"Runs[0].Openings[0]: cover too small [socket] [3 3 15/16 3/8 3/32 1/8] [1]"}},
 		{"a box that ends at the top of the wall", box("10", "13", "2", "5"), []string{"Runs[0].Openings[0]: cover too small [socket] [2 3/4 4 1/2 3/8 -1/4 1/8] [1]"}},
 		{"a box that sticks out", box("10", "15", "2", "4"), []string{"Runs[0].Openings[0]: box sticks out [socket sink wall] [] []"}},
+		{"a plate down to the foot of the wall", box("10", "3/8", "2 1/4", "3 3/4"), nil},
+		{"one past it", box("10", "5/16", "2 1/4", "3 3/4"), []string{"Runs[0].Openings[0]: plate out [socket] [] []"}},
+		{"one under the trim of its foot", func(j *plan.Job) {
+			box("10", "1", "2 1/4", "3 3/4")(j)
+			j.Trim.Bottom = &wall.EdgeTrim{Name: "base", Covers: in(1)}
+		}, []string{"Runs[0].Openings[0]: plate out [socket] [] []"}},
+		{"one at the panels round a corner", cornered(box("1 1/2", "5", "2 1/4", "3 3/4")), nil},
+		{"one into them", cornered(box("1 7/16", "5", "2 1/4", "3 3/4")), []string{"Runs[0].Openings[0]: plate out [socket] [] []"}},
+		{"plates side by side", func(j *plan.Job) {
+			second := j.Runs[0].Openings[0]
+			second.Name, second.Outline = "second", cutout.Rectangle(in(23), in(5), fraction.MustParse("2 1/4"), fraction.MustParse("3 3/4"))
+			box("20 1/4", "5", "2 1/4", "3 3/4")(j)
+			j.Runs[0].Openings = append(j.Runs[0].Openings, second)
+		}, nil},
+		{"plates that overlap", func(j *plan.Job) {
+			second := j.Runs[0].Openings[0]
+			second.Name, second.Outline = "second", cutout.Rectangle(in(23), in(5), fraction.MustParse("2 1/4"), fraction.MustParse("3 3/4"))
+			box("20 5/16", "5", "2 1/4", "3 3/4")(j)
+			j.Runs[0].Openings = append(j.Runs[0].Openings, second)
+		}, []string{"Runs[0].Openings[2]: plates meet [second socket] [] []"}},
 		{"windows that overlap", func(j *plan.Job) {
 			j.Runs[0].Openings[0] = wall.Opening{Name: "second", Kind: wall.Window, Outline: cutout.Rectangle(in(30), in(4), in(20), in(10))}
 		}, []string{"Runs[0].Openings[1]: openings overlap [second window] [] []"}},

@@ -65,15 +65,6 @@ func (p Piece) Plain() bool { return p.Rectangular() && len(p.Holes) == 0 }
 // Planed reports whether a line to saw round a piece leaves waste that is nowhere as wide as is sawn off, along
 // one edge of the bounding rectangle and open at both ends, so that it is planed.
 func (p Plan) Planed(piece Piece, cut SawCut) bool {
-	near := [4]bool{true, true, true, true} // the left, the right, the lower, the upper edge
-	for _, at := range cut.Points {
-		inner := func(x, from fraction.Length) bool { // as far in as is sawn off
-			return new(big.Rat).Abs(new(big.Rat).Sub(x.Rat(), from.Rat())).Cmp(p.Saw.LeastRip.Rat()) >= 0
-		}
-		for i, in := range [4]bool{inner(at.X, fraction.Length{}), inner(at.X, piece.Width), inner(at.Y, fraction.Length{}), inner(at.Y, piece.Height)} {
-			near[i] = near[i] && !in
-		}
-	}
 	shut := func(i int) bool { // an inside corner, or one of a hole
 		n := len(piece.Outline)
 		if i < 0 || i >= n {
@@ -82,7 +73,21 @@ func (p Plan) Planed(piece Piece, cut SawCut) bool {
 		return cutout.Orient(piece.Outline[(i+n-1)%n], piece.Outline[i], piece.Outline[(i+1)%n]) < 0
 	}
 	last := len(cut.Corners) - 1
-	return len(cut.Points) > 0 && slices.Contains(near[:], true) && (last < 0 || !shut(cut.Corners[0]) && !shut(cut.Corners[last]))
+	return len(cut.Points) > 0 && piece.beside(cut.Points, p.Saw.LeastRip) && (last < 0 || !shut(cut.Corners[0]) && !shut(cut.Corners[last]))
+}
+
+// beside reports whether places are all nearer than so much to one edge of the bounding rectangle.
+func (p Piece) beside(places []Point, far fraction.Length) bool {
+	near := [4]bool{true, true, true, true} // the left, the right, the lower, the upper edge
+	for _, at := range places {
+		inner := func(x, from fraction.Length) bool {
+			return new(big.Rat).Abs(new(big.Rat).Sub(x.Rat(), from.Rat())).Cmp(far.Rat()) >= 0
+		}
+		for i, in := range [4]bool{inner(at.X, fraction.Length{}), inner(at.X, p.Width), inner(at.Y, fraction.Length{}), inner(at.Y, p.Height)} {
+			near[i] = near[i] && !in
+		}
+	}
+	return slices.Contains(near[:], true)
 }
 
 // Holds reports whether a place lies on the bounding rectangle of a piece.

@@ -28,7 +28,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	}
 	number := 0
 	for _, c := range cuttings {
-		if c.Kind == cutout.EdgeCut && !slices.ContainsFunc(c.Ways, func(way cutout.Way) bool { return !piece.alongside(way, m.job.Snap) }) {
+		if c.Kind == cutout.EdgeCut && !slices.ContainsFunc(c.Ways, func(way cutout.Way) bool { return !piece.beside(way, m.job.Snap) }) {
 			continue
 		}
 		cutting := Cutting{Waste: Waste{Kind: c.Kind}}
@@ -64,16 +64,6 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for _, w := range fraction.Must(p.Shape.WeakSpots(limits)) {
 		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind, At: w.At, Width: w.Width, WayOut: w.WayOut})
 	}
-}
-
-// alongside reports whether all points are nowhere farther than so much from one side of the piece's rectangle: a saw
-// that frees the rectangle cannot tell.
-func (p Piece) alongside(points []Point, most fraction.Length) bool {
-	far := func(off func(Point) fraction.Length) bool {
-		return slices.ContainsFunc(points, func(at Point) bool { return most.Less(off(at)) })
-	}
-	return !far(func(at Point) fraction.Length { return at.X }) || !far(func(at Point) fraction.Length { return p.Width.Sub(at.X) }) ||
-		!far(func(at Point) fraction.Length { return at.Y }) || !far(func(at Point) fraction.Length { return p.Height.Sub(at.Y) })
 }
 
 // arcs returns the true arcs of the arched heads that the piece has edges of.
