@@ -40,6 +40,7 @@ var doubtWords = map[warning.Kind]string{
 	wall.StripBelow:    "only {length0} of panelling is left below {quoted0} (less than {length1}): tape it again, or cover the place with trim",
 	wall.StripBetween:  "only {length0} of panelling is left between {quoted1} and {quoted0} (less than {length1}): tape it again, or cover the place with trim",
 
+	plan.TapeOfOther:     "its marks are in another unit than the job, in which no figure is easy to find on it: give units to go with it",
 	plan.TooGreat:        "{length0}, which is more than {length1} and hardly sold: look whether it is in the unit of the job",
 	plan.StockSwapped:    "{length0} wide and only {length1} long: the grooves run along the length; are the two swapped?",
 	plan.StockOfSeveral:  "boards of {length1} are ripped from stock {length0} wide, two or more side by side: is it a sheet, or is boards not meant?",

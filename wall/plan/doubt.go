@@ -19,7 +19,8 @@ const (
 	BoxSticksOut warning.Kind = "box sticks out" // Names: box, run
 	// Width and length of stock to buy look swapped. Lengths: its width, its length.
 	StockSwapped warning.Kind = "stock swapped"
-	TooGreat     warning.Kind = "too great for it" // a blade or a thickness; Lengths: it, the greatest not doubted
+	TooGreat     warning.Kind = "too great for it"     // a blade or a thickness; Lengths: it, the greatest not doubted
+	TapeOfOther  warning.Kind = "tape of another unit" // its marks are no whole parts of the job's
 	// Boards, each a repeat of its own, of stock in which two or more lie side by side. Lengths: its
 	// width, that of a board.
 	StockOfSeveral warning.Kind = "stock of several boards"
@@ -83,8 +84,12 @@ func (j *Job) doubts() []warning.Warning {
 // 2 in. Common practice, no source.
 var widestBlade, thickest = fraction.Of(1, 4), fraction.Inches(2)
 
-// doubtSizes questions sizes that may be of another unit than that of the job, as a blade of 3 mm given in inches.
+// doubtSizes questions sizes that may be of another unit than that of the job, as a blade of 3 mm given in inches, and marks
+// in millimeters (5/127 in) beside a unit of inches or the other way round.
 func (j *Job) doubtSizes() (doubts []warning.Warning) {
+	if (j.Mark.Den()%127 == 0) == (j.Units == fraction.Inch) {
+		doubts = append(doubts, warning.Warning{Path: fault.Of("Tape"), Kind: TapeOfOther})
+	}
 	for _, s := range []struct {
 		path       fault.Path
 		size, most fraction.Length

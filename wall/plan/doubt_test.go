@@ -135,6 +135,7 @@ func TestDoubts(t *testing.T) {
 		want   []string
 	}{
 		{"stock to buy that is wider than long", func(j *plan.Job) { j.Stock[0].Length = in(47) }, []string{"Stock[0].Width: stock swapped [] [48 47] []"}},
+		{"a tape in millimeters beside inches", func(j *plan.Job) { j.Mark, j.Snap = fraction.Millimetres(1, 1), fraction.Length{} }, []string{"Tape: tape of another unit [] [] []"}},
 		{"square stock", func(j *plan.Job) { j.Stock[0].Length = in(48) }, nil},
 		// A plate for one device is 2 3/4 x 4 1/2 and is to hide 1/8 more on each side of the hole.
 		{"a box that its plate just hides", box("10", "5", "2 1/2", "4 1/4"), nil},

@@ -29,13 +29,13 @@ func (m *maker) seams(made *Plan) (all [][]Seam) {
 		}
 	}
 	alike := func(run string, at ...fraction.Length) bool { // of the pieces that end there all or none are turned
-		ways := map[bool]bool{}
+		up, down := false, false
 		for _, p := range made.Pieces {
 			if p.Run == run && (slices.Contains(at, p.At.X) || slices.Contains(at, p.At.X.Add(p.Width))) {
-				ways[turned[p.Number]] = true
+				up, down = up || !turned[p.Number], down || turned[p.Number]
 			}
 		}
-		return len(ways) < 2
+		return !up || !down
 	}
 	for i, run := range made.Runs {
 		var seams []Seam
