@@ -132,6 +132,14 @@ func TestSpacesOfClosingPieces(t *testing.T) {
 	if got, want := net(p), ", less a gap of 1/8 at a seam, 1 beside an opening and 2 at an end of a run"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
+	// Piece 2 closes at its left, and the panel at its right is number 4, or was up before it as number 1.
+	p.Pieces[1].Panel = 2
+	for number, says := range map[int]string{4: "; where the next panel is not up yet, to the pole's mark of its own edge", 1: ""} {
+		p.Runs[1].Panels = []wall.Panel{{Number: 2, Left: in(10), Right: in(59)}, {Number: number, Left: in(59).Add(p.Gaps.Seam), Right: in(99)}}
+		if got := net(p); !strings.HasSuffix(got, "2 at an end of a run"+says) {
+			t.Errorf("beside panel %d: %q", number, got)
+		}
+	}
 	if got, want := miters(p), "Miter 1 after all other cuts."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}

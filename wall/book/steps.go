@@ -467,12 +467,17 @@ func miters(p plan.Plan) string {
 		either(len(later) > 0, " Miter "+list(later...)+" only when measured on the wall and sawn to that.", ""))
 }
 
-// net says what the widths of closing pieces are less than the spaces measured for them, and what more.
+// net says what the widths of closing pieces are less than the spaces measured for them, and what more, and to where these are
+// measured of a piece that goes up before the one beside it.
 func net(p plan.Plan) string {
 	var gaps []string
-	past := false
+	past, ahead := false, false
 	for _, piece := range p.Pieces {
 		run, _ := p.Run(piece.Run)
+		for _, next := range run.Panels {
+			beside := next.Left.Sub(p.Gaps.Seam) == piece.At.X.Add(piece.Width) || next.Right.Add(p.Gaps.Seam) == piece.At.X
+			ahead = ahead || piece.Closing && beside && next.Number > piece.Panel
+		}
 		for side, mitred := range fraction.Must(run.MitredEdges(piece)) {
 			gap, where := p.Gaps.Seam, "at a seam"
 			x := piece.At.X.Add(piece.Width.Mul(int64(side)))
@@ -495,7 +500,8 @@ func net(p plan.Plan) string {
 			}
 		}
 	}
-	return either(len(gaps) > 0, ", less a gap of "+list(gaps...), "") + either(past, "; at an outside corner measure to the corner of the wall and add the thickness, "+
+	return either(len(gaps) > 0, ", less a gap of "+list(gaps...), "") +
+		either(ahead, "; where the next "+panelWord(p)+" is not up yet, to the pole's mark of its own edge", "") + either(past, "; at an outside corner measure to the corner of the wall and add the thickness, "+
 		(&text{tape: p.TapeMeasure()}).given(p.Profile.Thickness), "")
 }
 
