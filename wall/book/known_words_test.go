@@ -9,7 +9,9 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -151,6 +153,17 @@ func TestNotProvedIsSaidInItsNumber(t *testing.T) {
 		p := plan.Plan{Choices: []plan.Choice{{Chosen: true}}, Bound: plan.Bound{SheetsAtLeast: least}}
 		if got := new(text).proof(p); !strings.Contains(got, want) {
 			t.Errorf("%d: %s", least, got)
+		}
+	}
+	p := plan.Plan{Choices: []plan.Choice{{Chosen: true}}, Bound: plan.Bound{SheetsAtLeast: 1, Proved: true}} // one sheet, of the dearer kind
+	for _, price := range []string{"30", "44"} {
+		p.Stock = append(p.Stock, plan.Stock{Stock: nest.Stock{Price: money.MustParse(price)}})
+	}
+	in := &text{}
+	in.choices(p)
+	for got, want := range map[string]string{in.proof(p): "Whether cheaper sheets can do for these pieces was not proved.", in.String(): "Not proved to be the cheapest"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%s: no %q", got, want)
 		}
 	}
 }

@@ -16,7 +16,7 @@ import (
 // the plan.
 func (t *text) choices(p plan.Plan) {
 	for _, c := range p.Choices {
-		says := t.choice(p, c) + either(c.Proved, "", " Not proved to be the fewest for these pieces.")
+		says := t.choice(p, c) + either(c.Proved, "", " Not proved to be the "+either(p.ByPrice(), "cheapest", "fewest")+" for these pieces.")
 		if c.Chosen && p.Choices[0].Chosen {
 			onHand := slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return s.Count != nil }) // may have been too little
 			says += " " + either(onHand, "None that was found looks better.", "One "+sheetWord(p)+" more would not look better.")

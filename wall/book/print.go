@@ -104,6 +104,8 @@ func (t *text) proof(p plan.Plan) string {
 		says, why = proved+"no cheaper "+sheetWord(p)+"s give these pieces", argument(p, p.Bound.How)
 	case c.Proved:
 		says, why = proved+"these pieces need as many "+sheetWord(p)+"s", argument(p, p.Bound.How)
+	case p.ByPrice():
+		says = "whether cheaper " + sheetWord(p) + "s can do for these pieces " + either(t.shop, "is not known", "was not proved")
 	default:
 		says = fmt.Sprintf("at least %s %s needed for these pieces; whether as few can do "+either(t.shop, "is not known", "was not proved"), count(p.Bound.SheetsAtLeast, sheetWord(p)), either(p.Bound.SheetsAtLeast == 1, "is", "are"))
 		why = argument(p, p.Bound.How)

@@ -135,7 +135,7 @@ func (m *maker) frame() Plan {
 }
 
 // bound returns what is proved about the number of sheets. Where kinds to buy differ in price, the
-// nest that costs least may take more sheets than are needed.
+// nest that costs least may take more sheets than are needed, and one of as few may cost less.
 func (m *maker) bound() Bound {
 	b := m.chosen.Nest.Bound
 	prices, counted := map[fraction.Ratio]bool{}, false
@@ -147,8 +147,8 @@ func (m *maker) bound() Bound {
 		price, _ := s.Price.Ratio() // where it is not known, nest takes it as 0
 		prices[price] = true
 	}
-	fewest := b.Sheets == len(m.chosen.Nest.Sheets) || counted && len(prices) < 2
-	return Bound{SheetsAtLeast: b.Sheets, Proved: b.Proved && fewest, How: b.How}
+	met := b.Sheets == len(m.chosen.Nest.Sheets)
+	return Bound{SheetsAtLeast: b.Sheets, Proved: met && !counted || b.Proved && (met || counted && len(prices) < 2), How: b.How}
 }
 
 // shown returns what an edge leaves to be seen whose foot stands at the phase and whose top stands

@@ -165,7 +165,9 @@ func TestBound(t *testing.T) {
 		want   bool
 	}{
 		{"as many as are needed", 3, true, []nest.Stock{of("30", nil)}, true},
-		{"not proved", 3, false, []nest.Stock{of("30", nil)}, false},
+		{"not proved", 2, false, []nest.Stock{of("30", nil)}, false},
+		{"as many as are needed, but cheaper ones may do", 3, false, []nest.Stock{of("30", nil), of("10", nil)}, true},
+		{"as many, one of them on hand, not proved", 3, false, []nest.Stock{of("30", nil), of("0", &two)}, false},
 		{"cheaper ones, but more", 2, true, []nest.Stock{of("30", nil), of("10", nil)}, false},
 		{"one on hand", 2, true, []nest.Stock{of("30", nil), of("0", &two)}, true},
 		{"one on hand and two of one price", 2, true, []nest.Stock{of("30", nil), of("30", nil), of("0", &two)}, true},
