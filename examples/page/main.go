@@ -44,7 +44,7 @@ func main() {
 }
 
 // modules are the scripts of the page, which import each other by these names.
-var modules = []string{"dom", "schema", "state", "engine", "keypad", "fields", "measure", "plan", "take", "main"}
+var modules = []string{"dom", "packed", "schema", "state", "engine", "keypad", "fields", "measure", "plan", "take", "main"}
 
 // profile is a ready profile as the page lists it.
 type profile struct {
@@ -69,16 +69,15 @@ func build() ([]byte, error) {
 	for _, p := range groove.Builtin() {
 		profiles = append(profiles, profile{p.Name, book.Profiles([]groove.Profile{p})})
 	}
-	for name, value := range map[string]any{"Modules": map[string]any{"imports": imports}, "Facts": map[string]any{"schema": json.RawMessage(jobfile.Schema()), "profiles": profiles}} {
-		var data strings.Builder
-		to := json.NewEncoder(&data)
-		to.SetEscapeHTML(false) // of which < alone would do harm
-		if err := to.Encode(value); err != nil {
-			return nil, err
-		}
-		parts[name] = strings.ReplaceAll(data.String(), "<", `\u003c`)
+	names, err := markup(map[string]any{"imports": imports})
+	if err != nil {
+		return nil, err
 	}
-	var err error
+	facts, err := markup(map[string]any{"schema": json.RawMessage(jobfile.Schema()), "profiles": profiles})
+	if err != nil {
+		return nil, err
+	}
+	parts["Modules"], parts["Facts"] = strings.ReplaceAll(string(names), "<", `\u003c`), packed(facts)
 	if parts["Engine"], err = engine(); err != nil {
 		return nil, err
 	}
@@ -90,7 +89,7 @@ func build() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts["Worker"] = string(support) + script("worker")
+	parts["Worker"] = string(support) + strings.ReplaceAll(script("packed"), "export ", "") + script("worker")
 	for name, text := range parts {
 		if closing.MatchString(text) {
 			return nil, fmt.Errorf("the part %s closes its own element", name)
@@ -99,6 +98,15 @@ func build() ([]byte, error) {
 	var page bytes.Buffer
 	err = template.Must(template.New("page").Parse(read("index.html"))).Execute(&page, parts)
 	return page.Bytes(), err
+}
+
+// markup returns a value as JSON, without the escapes that stand for markup.
+func markup(value any) ([]byte, error) {
+	var data bytes.Buffer
+	to := json.NewEncoder(&data)
+	to.SetEscapeHTML(false)
+	err := to.Encode(value)
+	return data.Bytes(), err
 }
 
 // closing is what would end a script or a style in the middle, or hide what follows.
@@ -141,15 +149,16 @@ func engine() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	var packed bytes.Buffer
-	w, _ := gzip.NewWriterLevel(&packed, gzip.BestCompression) // the level is one of its own
-	if _, err := w.Write(fold(data)); err != nil {
-		return "", err
-	}
-	if err := w.Close(); err != nil {
-		return "", err
-	}
-	return encode(packed.Bytes()), nil
+	return packed(fold(data)), nil
+}
+
+// packed returns data compressed, as text.
+func packed(data []byte) string {
+	var smaller bytes.Buffer
+	w, _ := gzip.NewWriterLevel(&smaller, gzip.BestCompression) // the level is one of its own
+	_, _ = w.Write(data)                                        // a buffer takes all
+	_ = w.Close()
+	return encode(smaller.Bytes())
 }
 
 // fold writes data as bytes that are new and copies of what stood anywhere before, which gzip, that

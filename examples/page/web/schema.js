@@ -1,7 +1,8 @@
 // The schema of the job file, which says what fields there are and what each takes.
 import {byId} from "dom";
+import {unpack} from "packed";
 
-export const facts = JSON.parse(byId("facts").textContent);
+export const facts = JSON.parse(new TextDecoder().decode(await unpack(byId("facts").textContent)));
 
 const reference = "#/$defs/";
 
