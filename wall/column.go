@@ -73,6 +73,16 @@ func columnsOf(shapes []cutout.Shape) []column {
 	return columns
 }
 
+// rise returns how far the line of the column rises or falls that does most.
+func (col *column) rise() (most fraction.Length) {
+	for _, c := range col.cells {
+		for _, l := range []line{c.top, c.bottom} {
+			most = fraction.Max(most, atMost(l.at(col.right), l.at(col.left)).Abs())
+		}
+	}
+	return most
+}
+
 // joinsOf returns which cells right of x touch which left of it.
 func joinsOf(before, cells []cell, x fraction.Length) (joins [][2]int) {
 	for i, c := range cells {
@@ -89,6 +99,48 @@ func joinsOf(before, cells []cell, x fraction.Length) (joins [][2]int) {
 // level reports whether no line of the column slopes.
 func (col *column) level() bool {
 	return !slices.ContainsFunc(col.cells, func(c cell) bool { return c.top.slopes() || c.bottom.slopes() })
+}
+
+// slot is a part of a column within which a panel that starts or stops there counts as high as the column is at the slot's inner
+// side.
+type slot struct {
+	column      int
+	left, right fraction.Length
+}
+
+// How columns are parted into slots: as many at most, of so many inches at least.
+const mostSlots, leastSlot = 64, 4
+
+// slotsOf parts columns so that no line of them rises by more than a mark in one slot, but not into slots narrower than
+// leastSlot.
+func slotsOf(columns []column, mark fraction.Length) (all []slot) {
+	for i, col := range columns {
+		width, n := col.right.Sub(col.left), int64(1)
+		if rise := col.rise(); rise.Compare(width) <= 0 { // steeper lines are ends that lean, and sides of openings
+			n = max(1, min(times(rise, mark), times(width, fraction.Inches(leastSlot)), mostSlots))
+		}
+		left := col.left
+		for k := int64(1); k <= n; k++ {
+			right := col.right
+			if k < n {
+				right = floor(col.left.Add(width.Mul(k).Div(n)), stripGrid)
+			}
+			if left.Less(right) {
+				all = append(all, slot{i, left, right})
+				left = right
+			}
+		}
+	}
+	return all
+}
+
+// times returns how often a step fits into a length, at most mostSlots.
+func times(x, step fraction.Length) int64 {
+	if x.Compare(step.Mul(mostSlots)) >= 0 {
+		return mostSlots
+	}
+	n, _ := x.DivMod(step)
+	return n
 }
 
 // alike reports whether the columns have the same right side, the same heights there and at the left
@@ -334,6 +386,14 @@ func (g *region) columnAt(x fraction.Length, before bool) int {
 		}
 		return !x.Less(c.left) && x.Less(c.right)
 	})
+}
+
+// slotFrom returns the slot of what is just right of x, or left if before, which some slot holds, none before slot k.
+func (g *region) slotFrom(k int, x fraction.Length, before bool) int {
+	for k+1 < len(g.slots) && (g.slots[k].right.Less(x) || !before && g.slots[k].right == x) {
+		k++
+	}
+	return k
 }
 
 // columnFrom returns what columnAt does of an x that some column holds, none before column k.

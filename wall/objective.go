@@ -102,6 +102,15 @@ func (p *program) placeEnds(c *cover, o fraction.Length) {
 	columns, mark := p.region.columns, p.room.Mark
 	c.starts, c.stops = resized(c.starts, len(c.at)), resized(c.stops, len(c.at))
 	c.originLow, c.originHigh = down(o, steps), up(o, steps)
+	if slots := p.region.slots; len(slots) > len(columns) {
+		c.starting, c.stopping = resized(c.starting, len(c.at)), resized(c.stopping, len(c.at))
+		first, last := 0, 0
+		for i := range c.at {
+			first, last = p.region.slotFrom(first, c.left[i], false), p.region.slotFrom(last, c.right[i], true)
+			c.starting[i], c.stopping[i] = first, last
+		}
+		c.from, c.to = c.starting, c.stopping
+	}
 	for i, left := range c.left {
 		c.starts[i], c.stops[i] = c.low[i], c.high[i]
 		if left == columns[c.first[i]].left {
@@ -124,13 +133,15 @@ func (p *program) placeEnds(c *cover, o fraction.Length) {
 // price returns the least cost in units of the pieces of a panel between nodes i and j of a bay.
 func (p *program) price(c *cover, i, j int) (sum int64) {
 	first, last := c.first[i], c.last[j]
-	if p.priced[first] == nil {
-		p.priced[first] = make([][]pricedPart, len(p.priced))
+	row := p.priced[c.from[i]]
+	if row == nil {
+		row = make([][]pricedPart, len(p.priced))
+		p.priced[c.from[i]] = row
 	}
-	if p.priced[first][last] == nil {
-		p.priced[first][last] = p.pricedParts(first, last)
+	if row[c.to[j]] == nil {
+		row[c.to[j]] = p.pricedParts(c.from[i], c.to[j])
 	}
-	for _, part := range p.priced[first][last] {
+	for _, part := range row[c.to[j]] {
 		from, to := c.starts[i], c.stops[j]
 		if first < part.first {
 			from = p.columnStarts[part.first]
@@ -160,23 +171,24 @@ type pricedPart struct {
 	each int64
 }
 
-// pricedParts returns the pieces of a panel that starts in column first and stops in column last.
-// Of these two columns only the side that is surely in the panel counts for the height of a piece,
-// and where lines slope two marks are left out, for what rounding takes.
-func (p *program) pricedParts(first, last int) []pricedPart {
+// pricedParts returns the pieces of a panel that starts in slot start and stops in slot stop. Of these two only the side that
+// is surely in the panel counts for the height of a piece, and where lines slope what rounding may take is left out: corners of
+// pieces lie on marks.
+func (p *program) pricedParts(start, stop int) []pricedPart {
 	g := p.region
-	from, to := g.columns[first].right, g.columns[last].left
-	if first == last {
-		from = g.columns[first].left
+	first, last := g.slots[start].column, g.slots[stop].column
+	from, to := g.slots[start].right, g.slots[stop].left
+	if start == stop {
+		from = g.slots[start].left
 		to = from
 	}
 	parts := []pricedPart{}
 	for _, q := range g.parts(first, last, from, to, fraction.Length{}) {
 		height := atLeast(q.top, q.bottom)
-		if first == last {
-			height = p.leastOf(first, q)
+		if start == stop {
+			height = p.leastOf(&g.slots[start], q)
 		} else if p.slopes(q) {
-			height = height.Sub(p.room.Mark.Mul(2))
+			height = atLeast(floor(q.top, p.room.Mark), ceil(q.bottom, p.room.Mark))
 		}
 		if height.Sign() > 0 {
 			parts = append(parts, pricedPart{q, p.search.objective.Of(height)})
@@ -195,12 +207,11 @@ func (p *program) pricedParts(first, last int) []pricedPart {
 	return parts
 }
 
-// leastOf returns the least height of the part of a single column.
-func (s *stretch) leastOf(column int, p part) fraction.Length {
-	col := s.region.columns[column]
-	for _, c := range col.cells {
-		if c.bottom.at(col.left) == p.bottom {
-			return c.least(col.left, col.right, s.room.Mark)
+// leastOf returns the least height of the part of a single slot.
+func (s *stretch) leastOf(in *slot, p part) fraction.Length {
+	for _, c := range s.region.columns[in.column].cells {
+		if c.bottom.at(in.left) == p.bottom {
+			return c.least(in.left, in.right, s.room.Mark)
 		}
 	}
 	return fraction.Length{}

@@ -23,6 +23,7 @@ type region struct {
 	tolerance   fraction.Length          // within which a computed place goes to a mark on either side
 	left, right fraction.Length          // leftmost and rightmost x that panels reach
 	columns     []column                 // left to right; between two that do not touch lies a void
+	slots       []slot                   // of the columns, left to right
 	counts      [][]int32                // of pieces of a panel over columns [first][last]
 	stepSides   []side                   // upright sides of steps, after the gap
 	edges       []edge                   // upright edges with a weight or a strip to keep clear of
@@ -76,6 +77,7 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	g.left, g.right = extent(g.shapes)
 	check(ctx)
 	g.columns = columnsOf(g.exact)
+	g.slots = slotsOf(g.columns, room.Mark)
 	g.findEdges(room, r, leftEnd, rightEnd, grown)
 	g.counts = make([][]int32, len(g.columns))
 	for i := range g.columns {

@@ -21,7 +21,7 @@ type program struct {
 	bests   []cost // of the whole stretch, where known; infinite where it cannot be covered
 	solved  map[int]*solution
 	tallest map[span]fraction.Length
-	priced  [][][]pricedPart // of the region, by first and last column, nil where not known yet
+	priced  [][][]pricedPart // of the region, by the slots in which a panel starts and stops, nil where not known yet
 
 	columnStarts, columnStops []int64 // where a part starts and stops that does so inside its panel, by column, in steps
 }
@@ -38,7 +38,7 @@ func (s *search) program(st *stretch) *program {
 		s.priced = map[*region][][][]pricedPart{}
 	}
 	if p.priced == nil {
-		p.priced = make([][][]pricedPart, len(st.region.columns))
+		p.priced = make([][][]pricedPart, len(st.region.slots))
 		s.priced[st.region] = p.priced
 	}
 	for _, sheet := range p.sheets {
@@ -63,6 +63,7 @@ type cover struct {
 	at          []fraction.Length
 	left, right []fraction.Length // of the panel that starts, and of the one that stops at a node
 	first, last []int             // the columns in which these panels start and stop
+	from, to    []int             // and the slots, for an objective; else the columns too
 	low, high   []int64           // left in steps, rounded up, and right, rounded down
 	upright     []fraction.Length // the widest panel that starts at a node and comes from a sheet long enough for all
 	turned      []fraction.Length // and the widest that stops at a node and is turned
@@ -75,6 +76,7 @@ type cover struct {
 
 	// For an objective, where the parts of panels start and stop, by node, and the origin rounded down and up; all in steps.
 	starts, stops         []int64
+	starting, stopping    []int // slots
 	originLow, originHigh int64
 }
 
@@ -98,7 +100,7 @@ func (p *program) shear(c *cover, i int) {
 	c.left[0], c.low[0], c.first[0] = left, up(left, steps), p.region.columnFrom(0, left, false)
 	c.upright[0], _ = q.widestAt(o, left, left)
 	if p.search.objective != nil {
-		c.starts[0] = q.startOf(left, 0)
+		c.starts[0], c.from[0] = q.startOf(left, 0), p.region.slotFrom(0, left, false)
 	}
 	c.rest[0] = infinite
 	c.sheet[0] = q.sheetAt(o, left)
@@ -231,6 +233,7 @@ func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Lengt
 	for i := range n {
 		c.whole[i] = c.stopOfSheet(i)
 	}
+	c.from, c.to = c.first, c.last
 	if p.search.objective != nil {
 		p.placeEnds(c, o)
 	}
@@ -292,23 +295,23 @@ func (p *program) turnedAt(o, right fraction.Length, sheet *nest.Stock) fraction
 
 // cover runs the dynamic program over one bay. after is the best cost of the bays to its right.
 //
-// Within two columns, the one in which a panel starts and the one in which it stops, stopping at one
+// Within two slots, the one in which a panel starts and the one in which it stops, stopping at one
 // node rather than at another costs as much more or less wherever the panel starts. So a monotone
-// queue for each column of stops has the least of a sliding window (the queue is folklore of dynamic
+// queue for each slot of stops has the least of a sliding window (the queue is folklore of dynamic
 // programming): the time is in proportion to the nodes, and to ties.
 func (p *program) cover(c *cover, o fraction.Length, after cost) {
 	last := len(c.at) - 1
 	c.rest[last], c.ahead[last] = after, after
-	c.queues = resized(c.queues, len(p.region.columns))
+	c.queues = resized(c.queues, len(p.region.slots))
 	var entered int
-	s, column := stops{far: last}, -1
+	s, slot := stops{far: last}, -1
 	for i := last - 1; i >= 0; i-- {
 		check(p.search.ctx)
 		if s = p.stops(c, i, s.far); p.search.count != nil && !p.search.objective.Measure.Additive() {
 			s.settled = s.far + 1
 		}
-		if column != c.first[i] {
-			column, entered = c.first[i], s.far+1
+		if slot != c.from[i] {
+			slot, entered = c.from[i], s.far+1
 			for k := range c.queues {
 				c.queues[k] = c.queues[k][:0]
 			}
@@ -320,7 +323,7 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 		}
 		best := &c.rest[i]
 		if s.settled <= s.far {
-			for k := c.last[s.settled]; k <= c.last[s.far]; k++ {
+			for k := c.to[s.settled]; k <= c.to[s.far]; k++ {
 				p.leastOfQueue(c, &s, i, &c.queues[k], best)
 			}
 		}
@@ -342,10 +345,10 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 	}
 }
 
-// enter puts node j on the queue of its column. As long as the window of panels reaches it, those
+// enter puts node j on the queue of its slot. As long as the window of panels reaches it, those
 // farther that cost more are not needed.
 func (p *program) enter(c *cover, s *stops, i, j int) {
-	queue := &c.queues[c.last[j]]
+	queue := &c.queues[c.to[j]]
 	var sum, other cost
 	p.panelCost(c, s, i, j, &c.ahead[j], &sum)
 	for n := len(*queue); n > 0; n-- {

@@ -52,7 +52,7 @@ type search struct {
 	closing   bool  // the room closes at an inside corner
 	least     int32 // hard rules that the first layout had to break; -1 before it
 	programs  map[*stretch]*program
-	priced    map[*region][][][]pricedPart // nil before the first program
+	priced    map[*region][][][]pricedPart // by slots; nil before the first program
 	scratch   cover
 	count     func(from, to int64) int64 // in steps, by the measure of the objective
 }
