@@ -27,6 +27,7 @@ type generator struct {
 	weigh     *weights
 	exact     *exact // nil where there are too many pieces for it
 	kind      int    // stock of the fillings: the first in order that is not limited
+	boards    bool   // sheets of that kind are boards, see [boards]
 	need      []int
 	lp        *line.Master
 	columns   [][]spot // fillings, groups in place of pieces, as the programme numbers them
@@ -74,6 +75,9 @@ func newGenerator(ctx context.Context, j *job, relax *relaxed, groups []group, w
 		}
 	}
 	c.lp = line.NewMaster(c.need, slices.Repeat([]int{1}, len(groups)))
+	if c.boards = c.onBoards(c.kind); c.boards {
+		c.lp.Loosen()
+	}
 	for g := range groups {
 		c.columns = append(c.columns, []spot{{piece: g, x: j.next(j.kinds[c.kind].phase, 0, &groups[g].piece)}})
 	}
@@ -124,7 +128,10 @@ func (c *generator) run(sheets int, nodes int) {
 		}
 		now := c.lp.Prices(sheetOfPrices)
 		above := int64(sheetOfPrices + len(c.groups))
-		if c.fillings(now, above, c.need) == 0 && !c.price(now, sheets) {
+		if c.boards && c.near(now, above) {
+			continue
+		}
+		if (c.boards || c.fillings(now, above, c.need) == 0) && !c.price(now, sheets) {
 			c.exhausted = !c.over()
 		}
 	}
@@ -197,6 +204,10 @@ func (c *generator) fillings(value []int64, above int64, need []int) (added int)
 // mostWhole where nothing is known. It adds fillings worth more than above, if there are any, until
 // they are enough; more reports whether it did.
 func (c *generator) fullest(kind int, value []int64, above int64, enough int) (most int64, more bool) {
+	if c.onBoards(kind) {
+		most, filling := c.fullestBoard(kind, value, c.need, above)
+		return most, kind == c.kind && c.add(filling)
+	}
 	if e := c.exact; e != nil && c.job.pitch > 0 {
 		from := e.nodes
 		s, most, sure := e.fullest(value, kind, above, c.limit-c.nodes)

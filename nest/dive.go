@@ -15,7 +15,7 @@ func (c *generator) dive(sheets int, nodes int) plan {
 		c.lp.Cover(need)
 		value := c.optimize()
 		for range 2 {
-			if c.over() || c.fillings(c.lp.Prices(sheetOfPrices), sheetOfPrices+int64(len(c.groups)), need) == 0 {
+			if c.over() || !c.filled(c.lp.Prices(sheetOfPrices), need) {
 				break
 			}
 			value = c.optimize()
@@ -31,7 +31,9 @@ func (c *generator) dive(sheets int, nodes int) plan {
 		}
 		fixed = append(fixed, c.fix(chosen, need))
 	}
-	c.lp.Cover(c.need)
+	if c.lp.Cover(c.need); c.boards {
+		c.lp.Loosen()
+	}
 	left := c.job.except(c.relax.pieces)
 	var rest []int
 	for g, n := range need {
@@ -49,6 +51,16 @@ func (c *generator) dive(sheets int, nodes int) plan {
 		fixed = append(fixed, l)
 	}
 	return plan{fixed, left}
+}
+
+// filled looks for fillings worth more than a sheet, of the pieces needed, and reports whether it added any.
+func (c *generator) filled(value []int64, need []int) bool {
+	above := sheetOfPrices + int64(len(c.groups))
+	if c.boards {
+		_, filling := c.fullestBoard(c.kind, value, need, above)
+		return c.add(filling)
+	}
+	return c.fillings(value, above, need) > 0
 }
 
 // fix takes what is needed of a filling.

@@ -112,8 +112,22 @@ func (g *Game) costOf(cell span) (most float64) {
 // counted returns the parts of a layout as the game sees them.
 func (g *Game) counted(parts []Part) (l []counted) {
 	for _, p := range parts {
-		from := placeOf(p.LeftPhase)
+		from := floorMod(placeOf(p.LeftPhase), g.a.pitch)
 		l = append(l, counted{from, from + placeOf(p.Width), float64(g.w.Of(p.Height)) / float64(g.w.most[g.kind])})
+	}
+	return l
+}
+
+// together returns parts with those that lie alike as one.
+func together(parts []counted) (l []counted) {
+	at := map[span]int{}
+	for _, q := range parts {
+		i, known := at[span{q.from, q.to}]
+		if !known {
+			i = len(l)
+			at[span{q.from, q.to}], l = i, append(l, counted{q.from, q.to, 0})
+		}
+		l[i].value += q.value
 	}
 	return l
 }
@@ -122,7 +136,7 @@ func (g *Game) counted(parts []Part) (l []counted) {
 func (g *Game) Meet(parts []Part) {
 	var fine error
 	defer fraction.Catch(&fine)
-	g.layouts = append(g.layouts, g.counted(parts))
+	g.layouts = append(g.layouts, together(g.counted(parts)))
 }
 
 // Value returns about the most that any measure says of all layouts met, in terms of [DualWeight.Relaxed].

@@ -18,16 +18,17 @@ type Budget struct {
 	// Enough, where it is not nil, says of a bound that no nest within it is of use. The search ends as
 	// soon as one is enough, and its result has no nest but the bound alone.
 	Enough func(Bound) bool
-	// Memory, where it is not nil, spares searches of similar problems what they have in common. The
-	// results are the same without it.
+	// Memory, where it is not nil, spares searches of similar problems what they have in common. What
+	// can be proved within the budget may depend on the searches before, so it is the same in the same order of them.
 	Memory *Memory
 }
 
-// Memory holds what searches found that others may ask for again. The zero Memory is empty; it
+// Memory holds what searches found that others may ask for again: packings, and prices that bound. The zero Memory is empty; it
 // serves one search at a time.
 type Memory struct {
-	line  line.Memory
-	duals map[string][]dual // of heights
+	line   line.Memory
+	duals  map[string][]dual // of heights
+	boards [][]standard      // prices, the last first
 }
 
 // DefaultNodes is the number of steps where a [Budget] gives none.
@@ -139,7 +140,11 @@ func (s *searcher) run() {
 	}
 	var c *generator
 	if len(groups) <= mostRows {
-		c = newGenerator(s.ctx, j, s.relax, groups, weigh, e)
+		if c = newGenerator(s.ctx, j, s.relax, groups, weigh, e); c.boards {
+			c.recall()
+			s.raise(weigh.atLeast(groups))
+			defer c.remember()
+		}
 	}
 	turns := shares
 	if len(possible) <= mostFew {

@@ -169,6 +169,7 @@ func (e *explorer) mix(family []nest.DualWeight) error {
 const (
 	mostMeasures  = 15
 	fewMeasures   = 5
+	boardMeasures = 60
 	measurePanels = 4_000_000 // half a second or so
 	slackAtFirst  = 0.02
 	slackOfOpen   = 0.3
@@ -177,6 +178,9 @@ const (
 
 // measures returns how many measures by place are tried at most.
 func (e *explorer) measures(pieces int) int {
+	if e.room.Profile.Boards {
+		return boardMeasures // few panels, most of them alike
+	}
 	n := min(mostMeasures*usualPieces/max(usualPieces, pieces), measurePanels/max(1, e.panels()))
 	if n < fewMeasures {
 		return 0
@@ -187,7 +191,7 @@ func (e *explorer) measures(pieces int) int {
 // play tries the best price of heights with widths counted by place, each measure found against the layouts of least price that were met
 // before. The last ones count seams that are moved, as no sum of widths does: in their order layouts are found that need less.
 func (e *explorer) play() error {
-	if len(e.prices) == 0 || e.room.Profile.Boards {
+	if len(e.prices) == 0 {
 		return nil
 	}
 	cheap := &e.prices[0].last

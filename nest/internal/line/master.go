@@ -22,7 +22,7 @@ const tight, perturbation, refresh, drifted = 1e-9, 1e-6, 50, 1e-7
 // tiny different amounts so that ties do not stall it. Each product is converted to float64, which
 // forbids fusing it with a sum, so that every machine takes the same pivots.
 type Master struct {
-	wanted  []int // of each kind
+	wanted  []int // of each kind; nil where patterns may hold more
 	need    []float64
 	pool    []pattern
 	known   map[string]bool
@@ -96,6 +96,10 @@ func (p pattern) key() string {
 	return string(text)
 }
 
+// Loosen lets patterns hold more than is needed, until [Master.Cover] is called: the value may be less, but no bound that its prices
+// give is wrong.
+func (m *Master) Loosen() { m.wanted = nil }
+
 // cover sets how many items of each kind are needed; the levels have to be computed anew.
 func (m *Master) cover(need []int) {
 	m.wanted = need
@@ -149,7 +153,7 @@ func (m *Master) reduced(p pattern) float64 {
 
 // proper reports whether a pattern holds no more than is needed.
 func (p pattern) proper(need []int) bool {
-	return !slices.ContainsFunc(p, func(t take) bool { return t.count > need[t.kind] })
+	return need == nil || !slices.ContainsFunc(p, func(t take) bool { return t.count > need[t.kind] })
 }
 
 // Optimize pivots until no known pattern lowers the value, and returns the value and the pivots.
