@@ -64,9 +64,6 @@ func (t *text) stock(p plan.Plan, name string) string {
 	return name
 }
 
-// numberOf is the number of an offcut on its sheet, from 1.
-func numberOf(s plan.Sheet, o nest.Offcut) int { return slices.Index(s.Offcuts, o) + 1 }
-
 // byNumber are the placements of a sheet by the numbers of their pieces.
 func byNumber(s plan.Sheet) []nest.Placement {
 	placed := slices.Clone(s.Placements)
@@ -74,17 +71,17 @@ func byNumber(s plan.Sheet) []nest.Placement {
 	return placed
 }
 
-// places prints where pieces and offcuts lie on a sheet.
+// places prints where pieces and offcuts lie on a sheet, which nobody measures: to the nearest marks.
 func (t *text) places(p plan.Plan, s plan.Sheet) {
 	exact := fraction.Tape{Unit: t.tape.Unit}
 	var rows [][]string
 	for _, pl := range byNumber(s) {
 		piece, _ := p.Piece(pl.Part)
 		width, _, err := piece.Blank()
-		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(fraction.Must(width, err), piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})
+		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(fraction.Must(width, err), piece.Height), t.nearest(pl.X), t.nearest(pl.Y), either(pl.Turned, "turned", "")})
 	}
 	for _, o := range p.Leftovers(s) {
-		rows = append(rows, []string{fmt.Sprintf("offcut %d", numberOf(s, o)), t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
+		rows = append(rows, []string{fmt.Sprintf("offcut %d", s.OffcutNumber(o)), t.size(o.Width, o.Length), t.nearest(o.X), t.nearest(o.Y),
 			either(p.Profile.Pitch.Sign() > 0, "left phase "+exact.Format(o.LeftPhase), "")})
 	}
 	t.table(4, []string{"", "size", "across", "up", ""}, rows)

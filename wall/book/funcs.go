@@ -39,7 +39,7 @@ func (b *page) funcs() template.FuncMap {
 		},
 		"at": func(found plan.Blemish) string {
 			return whole(b.at(b.Plan, found))
-		}, "offcuts": b.Plan.Leftovers, "byNumber": byNumber, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
+		}, "offcuts": b.Plan.Leftovers, "byNumber": byNumber, "number": plan.Sheet.OffcutNumber, "unpriced": unpriced, "rounding": func() string { return rounding },
 		"weakSpots": func(p plan.Piece) (all []string) {
 			for _, says := range b.weakSpots(b.Plan, p, fromLeft, true) {
 				all = append(all, whole(says))

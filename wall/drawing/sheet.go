@@ -212,9 +212,9 @@ func (d *sheetDrawing) labels() {
 // has it in the table alone, as a label beside it would stand on a piece.
 func (d *sheetDrawing) offcutLabels() {
 	for _, o := range d.plan.Leftovers(d.sheet) {
-		i := slices.Index(d.sheet.Offcuts, o)
-		path := d.path + ref("offcuts[%d].", i)
-		number := line{"offcut ", counted(fmt.Sprint(i + 1))}
+		n := d.sheet.OffcutNumber(o)
+		path := d.path + ref("offcuts[%d].", n-1)
+		number := line{"offcut ", counted(fmt.Sprint(n))}
 		long := slices.Concat(number, line{": ", d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")})
 		var ways []way
 		for _, text := range []line{long, number} {

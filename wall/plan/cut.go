@@ -112,13 +112,24 @@ func (p Plan) Placed(at nest.Placement) (rings [][]Point, err error) {
 	return rings, nil
 }
 
-// Leftovers are the offcuts of a sheet that are listed and numbered: one narrower than an inch, or 25 mm, is no use on a wall.
+// Leftovers are the offcuts of a sheet that are listed and numbered, as large as a tape shows at least: one narrower than an inch,
+// or 25 mm, is no use on a wall.
 func (p Plan) Leftovers(s Sheet) []nest.Offcut {
 	least := fraction.Inches(1)
 	if p.Units != fraction.Inch {
 		least = fraction.Millimetres(25, 1)
 	}
-	return slices.DeleteFunc(slices.Clone(s.Offcuts), func(o nest.Offcut) bool { return o.Width.Less(least) || o.Length.Less(least) })
+	all := slices.DeleteFunc(slices.Clone(s.Offcuts), func(o nest.Offcut) bool { return o.Width.Less(least) || o.Length.Less(least) })
+	for i := range all {
+		all[i].Width, _ = all[i].Width.Round(p.Tape, fraction.Down)
+		all[i].Length, _ = all[i].Length.Round(p.Tape, fraction.Down)
+	}
+	return all
+}
+
+// OffcutNumber is the number of an offcut on its sheet, from 1; 0 where there is none at its place.
+func (s Sheet) OffcutNumber(o nest.Offcut) int {
+	return slices.IndexFunc(s.Offcuts, func(c nest.Offcut) bool { return c.X == o.X && c.Y == o.Y }) + 1
 }
 
 // Rings returns the outline of a piece and its holes.

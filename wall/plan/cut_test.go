@@ -139,3 +139,13 @@ func TestPlaced(t *testing.T) {
 		t.Error("no error beyond exact arithmetic")
 	}
 }
+
+// An offcut is listed as large as the tape shows at least, under the number that it has on its sheet.
+func TestLeftoversAreOnTheTape(t *testing.T) {
+	in := fraction.MustParse
+	s := plan.Sheet{Offcuts: []nest.Offcut{{Width: in("24 mm"), Length: in("900 mm")}, {X: in("27 mm"), Y: in("5 mm"), Width: in("117.4 mm"), Length: in("1232.9 mm"), LeftPhase: in("2.6 mm")}}}
+	got := plan.Plan{Units: fraction.Millimetre, Tape: in("1 mm")}.Leftovers(s)
+	if len(got) != 1 || got[0].Width != in("117 mm") || got[0].Length != in("1232 mm") || got[0].LeftPhase != in("2.6 mm") || s.OffcutNumber(got[0]) != 2 || s.OffcutNumber(nest.Offcut{}) != 1 {
+		t.Errorf("%+v", got)
+	}
+}
