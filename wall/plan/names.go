@@ -20,17 +20,20 @@ var markWords = map[MarkKind]string{
 	PanelsMeet:     "{seam} {number} and {next}",
 	InstalledLeft:  "{panel} on the wall, left",
 	InstalledRight: "{panel} on the wall, right",
-	InstalledMeet:  "seam of {panel} {number} and one on the wall",
+	InstalledMeet:  " of {panel} {number} and one on the wall",
 	OpeningLeft:    "{opening}, left",
 	OpeningRight:   "{opening}, right",
 }
 
 // Name names a mark of a story pole for reading, such as "panel 3, left".
 func (m Mark) Name(profile Profile) string {
-	if m.Kind == InstalledMeet && m.Panel == 0 {
-		return "seam of two on the wall"
-	}
 	words := cmp.Or(markWords[m.Kind], m.Kind.String())
+	if m.Kind == InstalledMeet {
+		if m.Panel == 0 {
+			words = " of two on the wall"
+		}
+		words = profile.Word("seam", "joint") + words
+	}
 	for _, fact := range [][2]string{{"{panel}", profile.Word("panel", "board")}, {"{seam}", profile.Word("seam of panels", "joint of")},
 		{"{number}", strconv.Itoa(m.Panel)}, {"{next}", strconv.Itoa(m.Next)}, {"{opening}", m.Opening}} { // what has braces itself is the last
 		words = strings.ReplaceAll(words, fact[0], fact[1])

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -89,5 +90,19 @@ func TestWallOutline(t *testing.T) {
 	}
 	if _, err := (plan.Job{}).Walls(); err == nil {
 		t.Error("a job that is not valid has walls")
+	}
+}
+
+// Boards meet at joints, also one that is on the wall.
+func TestBoardsMeetAtJoints(t *testing.T) {
+	boards := plan.Profile{Profile: groove.Profile{Boards: true}}
+	for _, row := range []struct {
+		profile plan.Profile
+		panel   int
+		want    string
+	}{{boards, 3, "joint of board 3 and one on the wall"}, {boards, 0, "joint of two on the wall"}, {plan.Profile{}, 3, "seam of panel 3 and one on the wall"}} {
+		if got := (plan.Mark{Kind: plan.InstalledMeet, Panel: row.panel}).Name(row.profile); got != row.want {
+			t.Errorf("%q, want %q", got, row.want)
+		}
 	}
 }
