@@ -76,7 +76,7 @@ func (room *Room) Neighbors(run int, panels []Panel) iter.Seq2[Panel, Panel] {
 					return false
 				}
 				top, bottom := r.spaceOver(left.Right, right.Left)
-				return !bottom.Less(lo.Y) && !hi.Y.Less(top)
+				return !bottom[1].Less(lo.Y) && !hi.Y.Less(top[0])
 			}
 			if left.Right.Add(room.Gaps.Seam) == right.Left && !slices.ContainsFunc(r.Openings, parts) && !yield(left, right) {
 				return

@@ -246,7 +246,14 @@ func (s *surveyor) strips(r int) {
 				s.doubt(kind, fault.Of("Runs", r, "Openings", i), append([]string{o.Name}, names...), strip, s.Priorities.LeastStrip)
 			}
 		}
-		top, bottom := run.spaceOver(lo.X, hi.X)
+		tops, bottoms := run.spaceOver(lo.X, hi.X)
+		top, bottom := tops[0], bottoms[1]
+		if !hi.Y.Add(gap).Less(top.Sub(s.Gaps.Top)) {
+			top = tops[1] // a wedge over a part of it
+		}
+		if !bottom.Add(s.Gaps.Bottom).Less(lo.Y.Sub(gap)) {
+			bottom = bottoms[0]
+		}
 		measure(StripLeft, lo.X.Sub(gap).Sub(s.Gaps.Side))
 		measure(StripRight, run.Width.Sub(s.Gaps.Side).Sub(hi.X.Add(gap)))
 		measure(StripAbove, top.Sub(s.Gaps.Top).Sub(hi.Y.Add(gap)))
@@ -261,8 +268,8 @@ func (s *surveyor) strips(r int) {
 	}
 }
 
-// spaceOver returns the lowest top and the highest bottom between left and right, as taped.
-func (run *Run) spaceOver(left, right fraction.Length) (top, bottom fraction.Length) {
+// spaceOver returns the lowest and the highest top and bottom between left and right, as taped.
+func (run *Run) spaceOver(left, right fraction.Length) (top, bottom [2]fraction.Length) {
 	var tops, bottoms []fraction.Length
 	for i := 0; i+1 < len(run.Heights); i++ {
 		a, b := run.Heights[i], run.Heights[i+1]
@@ -277,5 +284,8 @@ func (run *Run) spaceOver(left, right fraction.Length) (top, bottom fraction.Len
 	if len(tops) == 0 {
 		return top, bottom
 	}
-	return fraction.Min(tops[0], tops...), fraction.Max(bottoms[0], bottoms...)
+	ends := func(all []fraction.Length) [2]fraction.Length {
+		return [2]fraction.Length{fraction.Min(all[0], all...), fraction.Max(all[0], all...)}
+	}
+	return ends(tops), ends(bottoms)
 }

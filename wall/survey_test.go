@@ -186,6 +186,14 @@ func TestDoubtsBeginBeyondTheirPriority(t *testing.T) {
 			r.Runs[0].Heights = []wall.Height{{Top: in("20")}, {At: in("30"), Top: in("20")}, {At: in("30"), Top: in("30"), Bottom: in("2")}, {At: in("60"), Top: in("30"), Bottom: in("2")}}
 			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "25", "3", "10", "16")}
 		}, []string{"Runs[0].Openings[0] narrow strip above [w] [11/16 1]", "Runs[0].Openings[0] narrow strip below [w] [13/16 1]"}},
+		{"wedges over and under a part of it", func(r *wall.Room) { // 1/4 less at its left end than is taken, 3/4 more at its right end
+			r.Runs[0].Heights = []wall.Height{{Top: in("20"), Bottom: in("2")}, {At: in("60"), Top: in("21"), Bottom: in("1")}}
+			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "0", "1 15/16", "60", "17 15/16")}
+		}, []string{"Runs[0].Openings[0] narrow strip above [w] [13/16 1]", "Runs[0].Openings[0] narrow strip below [w] [3/4 1]"}},
+		{"cut through by a slope", func(r *wall.Room) {
+			r.Runs[0].Heights = []wall.Height{{Top: in("20")}, {At: in("60"), Top: in("50")}}
+			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "10", "10", "30", "20")}
+		}, nil},
 		{"under the higher one only", func(r *wall.Room) {
 			r.Runs[0].Heights = []wall.Height{{Top: in("20")}, {At: in("30"), Top: in("20")}, {At: in("30"), Top: in("30")}, {At: in("60"), Top: in("30")}}
 			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "30", "3", "10", "16")}
