@@ -3,19 +3,18 @@ package wall
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/nest"
 )
 
 // NoLayoutError says why no layout covers a run.
 type NoLayoutError struct {
 	Run    string // its name
 	Reason Reason
-	Path   fault.Path // of what cannot be kept, or the installed panel; nil for other reasons
+	Over   fraction.Length // of TooTall: by how much at least; 0 where that is not known
+	Path   fault.Path      // of what cannot be kept, or the installed panel; nil for other reasons
 }
 
 // Error names the run, the reason, and the path as the job file spells it.
@@ -69,17 +68,29 @@ func leavesNothing(err error) bool {
 // tooTall finds a run of which something that every layout covers is taller than all the stock: so
 // that no seam is tried for it.
 func (m *Model) tooTall() error {
+	for r := range m.room.Runs {
+		g, err := m.region(r, fitting{m.sharesInside(m.before(r)), m.sharesInside(r)})
+		if err != nil {
+			continue
+		}
+		tallest := fraction.Length{}
+		for _, s := range m.room.stripsOf(r, g) {
+			tallest = fraction.Max(tallest, s.Tallest)
+		}
+		if over := m.over(tallest); over.Sign() > 0 {
+			return &NoLayoutError{Run: m.room.Runs[r].Name, Reason: TooTall, Over: over}
+		}
+	}
+	return nil
+}
+
+// over returns by how much a panel of this height is taller than all the stock, 0 for one that is not.
+func (m *Model) over(height fraction.Length) fraction.Length {
 	longest := fraction.Length{}
 	for _, sheet := range m.sheets {
 		longest = fraction.Max(longest, sheet.Length)
 	}
-	for r := range m.room.Runs {
-		g, err := m.region(r, fitting{m.sharesInside(m.before(r)), m.sharesInside(r)})
-		if err == nil && slices.ContainsFunc(m.room.stripsOf(r, g), func(s nest.Strip) bool { return longest.Less(s.Tallest) }) {
-			return &NoLayoutError{Run: m.room.Runs[r].Name, Reason: TooTall}
-		}
-	}
-	return nil
+	return fraction.Max(height.Sub(longest), fraction.Length{})
 }
 
 // whyNone says why no layout covers the room.
@@ -106,7 +117,7 @@ func (s *search) whyNone() error {
 		case !agrees && len(run.Breaks) == 0:
 			return &NoLayoutError{Run: run.Name, Reason: InstalledApart}
 		case p.short:
-			return &NoLayoutError{Run: run.Name, Reason: TooTall}
+			return &NoLayoutError{Run: run.Name, Reason: TooTall, Over: m.over(st.most)}
 		default:
 			return &NoLayoutError{Run: run.Name, Reason: TooNarrow}
 		}

@@ -2,12 +2,14 @@ package plan_test
 
 import (
 	"encoding/json"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -71,5 +73,18 @@ func TestLapsAtSeams(t *testing.T) {
 		if lost == kept {
 			t.Errorf("at %s warned of a lost lap: %v", at, lost)
 		}
+	}
+}
+
+// A wall that is too tall says by how much, in the unit of the job: 2600 mm less gaps of 2 and 5, of sheets of 2440 with 5 off either end, are 163 too much, and at least so much but for what corners may be snapped by.
+func TestTooTallByHowMuch(t *testing.T) {
+	j, err := jobfile.Read(strings.NewReader(`{"profile": "plain sheet", "units": "mm", "stock": [{"name": "sheet", "width": "1220", "length": "2440"}], "gaps": {"top": "2", "bottom": "5"},
+		"saw": {"square_up": "5"}, "runs": [{"name": "wall", "width": "1000", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+			"heights": [{"at": "0", "top": "2600"}, {"at": "1000", "top": "2600"}]}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err = plan.Make(t.Context(), j, plan.Options{}); err == nil || !strings.HasSuffix(err.Error(), ": by 162 mm at least") {
+		t.Errorf("%v", err)
 	}
 }

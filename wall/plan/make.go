@@ -2,6 +2,7 @@ package plan
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"example.com/groovewright/fraction"
@@ -76,6 +77,11 @@ func explore(ctx context.Context, j Job, o Options) (m maker, err error) {
 	m.job = j
 	if m.choices, err = choice.Explore(ctx, j.Room, o.Budget); err == nil && o.Prefer != Looks {
 		m.taken = len(m.choices.Front) - 1
+	}
+	if none := new(wall.NoLayoutError); errors.As(err, &none) {
+		if over, _ := none.Over.Round(j.Mark, fraction.Down); over.Sign() > 0 {
+			err = fmt.Errorf("%w: by %s at least", err, fraction.Tape{Mark: j.Mark, Unit: j.Units}.Format(over))
+		}
 	}
 	return m, err
 }
