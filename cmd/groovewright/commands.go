@@ -101,8 +101,9 @@ func compareCommand(c call) error {
 				plans[len(plans)-1], err = c.search(j, plan.Options{})
 			}
 			for _, f := range fault.All(err) { // found in a job, not in its file
-				path, _ := f.Path.MarshalText() // it writes any path
-				f.Path = fault.Of(string(path))
+				if path, _ := f.Path.MarshalText(); len(path) > 0 { // it writes any path
+					f.Path = fault.Of(string(path))
+				}
 			}
 			if err == nil {
 				names = append(names, name)

@@ -194,7 +194,7 @@ func TestUsage(t *testing.T) {
 		{"stock to compare", []string{"compare", kitchen, "--stock", "48x96=24.98,48x120"}, done, "kitchen.json, 48x120"},
 		{"stock of each profile", []string{"compare", kitchen, "--profile", "beadboard 1-1/2,beadboard 2", "--stock", "48x96,48x120"}, done, "2, 48x120\n"},
 		{"stock of no profile", []string{"compare", kitchen, "--profile", "beadboard 1-1/2,beadboard 2", "--stock", "48x96,48x120,48x144"}, wrong, "as many of --stock"},
-		{"no stock to compare", []string{"compare", kitchen, "--stock", "48"}, wrong, "48x96=24.98"},
+		{"no stock to compare", []string{"compare", kitchen, "--stock", "48"}, wrong, "kitchen.json, 48: 48: no such value here; want a width, x and a length, and = and a price if you like, such as \"48x96=24.98\""},
 		{"no profiles", []string{"check", kitchen, "--profiles", "no-such-file.json"}, wrong, "no-such-file.json"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
