@@ -10,6 +10,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/jobfile"
@@ -309,6 +310,33 @@ func TestOffcutsOfNoUseHaveNoNumber(t *testing.T) {
 		}
 		if fmt.Sprint(got) != row.want {
 			t.Errorf("an offcut of %s and one of 2: %v, want %s", row.first, got, row.want)
+		}
+	}
+}
+
+// What stands over a board is as wide as its drawing at most: with the good face down the words go on in a second line.
+func TestWordsOverABoardFit(t *testing.T) {
+	p := kitchen()
+	p.Sheets, p.Stock = p.Sheets[:1], p.Stock[:1]
+	p.Stock[0].Width, p.Sheets[0].Stock = in("4"), p.Stock[0].Name
+	p.Sheets[0].Placements, p.Sheets[0].Cuts, p.Sheets[0].Offcuts = nil, nil, nil
+	p.Profile.Boards, p.Profile.Edges = true, groove.Tongued
+	for face, want := range map[plan.Face]string{plan.FaceUp: "[upper end (drawn too wide, no tongue)]", plan.FaceDown: "[upper end, from the back (drawn too wide, no tongue)]"} {
+		p.Saw.Face = face
+		pic, err := Sheet(p, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var over []string
+		for _, text := range pic.texts() {
+			if strings.Contains(text, "upper end") || strings.HasSuffix(text, "tongue)") {
+				if over = append(over, text); textWidth(text, typeSize) > pic.Width {
+					t.Errorf("%q is wider than its drawing", text)
+				}
+			}
+		}
+		if got := fmt.Sprint(over); got != want {
+			t.Errorf("%s, want %s", got, want)
 		}
 	}
 }

@@ -78,13 +78,17 @@ func (d *sheetDrawing) lay() {
 		d.scale = whole(min(d.scale, boardTall/tall))
 		d.stretch = boardWide / (wide * d.scale)
 	}
-	d.left, d.top, d.y1, d.flip = lane+(halfInk-lane-14-wide*d.across())/2, 32, tall, either(d.plan.Saw.Face == plan.FaceDown, wide, 0)
+	d.flip = either(d.plan.Saw.Face == plan.FaceDown, wide, 0)
+	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + either(d.flip > 0, ", from the back", "") + either(d.stretch > 0, " (drawn too wide"+either(d.plan.Profile.Edges == groove.Tongued, ", no tongue)", ")"), "")
+	lines := line{end}.wrap(d.Width-4, d.Width-4)
+	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 20+12*float64(len(lines)), tall
 	d.area = d.sized(d.stock.Width, d.stock.Length)
 	d.frame = d.area.grow(16)
 	d.frame.w = d.Width - 2 - d.frame.x
-	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + either(d.flip > 0, ", from the back", "") + either(d.stretch > 0, " (drawn too wide"+either(d.plan.Profile.Edges == groove.Tongued, ", no tongue)", ")"), "")
-	half := line{end}.width(typeSize) / 2 // beside long measurements there is less room on the right
-	line{end}.write(&d.node, "soft", max(half, min(d.area.x+d.area.w/2, d.Width-2-half)), 15, "middle")
+	for i, l := range lines {
+		half := l.width(typeSize) / 2 // beside long measurements there is less room on the right
+		l.write(&d.node, "soft", max(half, min(d.area.x+d.area.w/2, d.Width-2-half)), 15+12*float64(i), "middle")
+	}
 }
 
 // rectangle is the one of a size at a place on the sheet, in ink.
