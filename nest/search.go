@@ -115,6 +115,9 @@ var fewShares = [...]struct{ improve, generate, exact int }{{1, 1, 8}, {2, 2, 32
 
 const mostFew = 30
 
+// boardShares are those for boards, of which the linear programme knows most.
+var boardShares = [...]struct{ improve, generate, exact int }{{1, 64, 4}, {4, 256, 24}, {16, 768, 96}, {64, 1200, 500}, {128, 400, 571}}
+
 // share returns so many parts of the budget.
 func (s *searcher) share(n int) int { return s.budget/4096*n + s.budget%4096*n/4096 }
 
@@ -125,29 +128,34 @@ func (s *searcher) run() {
 	if len(possible) == 0 || s.done() {
 		return
 	}
-	if j.stacked(possible) {
-		if s.stack(possible); s.done() {
-			return
-		}
-	}
 	groups := j.groups(possible)
 	weigh := newWeights(j, groups, s.relax)
-	s.raise(weigh.atLeast(groups))
-	m := j.newImprover(s.ctx, &s.best, s.least)
 	var e *exact
 	if len(possible) <= mostInSet {
 		e = newExact(s.ctx, j, groups, weigh, s.least)
 	}
 	var c *generator
 	if len(groups) <= mostRows {
-		if c = newGenerator(s.ctx, j, s.relax, groups, weigh, e); c.boards {
-			c.recall()
-			s.raise(weigh.atLeast(groups))
-			defer c.remember()
-		}
+		c = newGenerator(s.ctx, j, s.relax, groups, weigh, e)
 	}
+	boards := c != nil && c.boards
+	if boards {
+		c.recall()
+		defer c.remember()
+	}
+	s.raise(weigh.atLeast(groups))
+	if !s.done() && j.stacked(possible) {
+		s.stack(possible)
+	}
+	if s.done() {
+		return
+	}
+	m := j.newImprover(s.ctx, &s.best, s.least)
 	turns := shares
-	if len(possible) <= mostFew {
+	switch {
+	case boards:
+		turns = boardShares
+	case len(possible) <= mostFew:
 		turns = fewShares
 	}
 	for _, share := range turns {

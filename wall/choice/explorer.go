@@ -53,14 +53,13 @@ type explorer struct {
 
 	endless int // what needed returns, once it is known
 
-	orders   []*order            // all that were started
-	prices   []*order            // of these those by price alone, the best first
-	families [][]nest.DualWeight // of windows, with the heights' values of the best price
-	dice     *rand.Rand
-	ties     *order                       // by blemish, equal ones by price
-	between  map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
-	open     []openNest                   // of the layouts whose least need is not known
-	broken   int                          // hard rules that the first layout had to break; no other may break more
+	orders  []*order // all that were started
+	prices  []*order // of these those by price alone, the best first
+	dice    *rand.Rand
+	ties    *order                       // by blemish, equal ones by price
+	between map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
+	open    []openNest                   // of the layouts whose least need is not known
+	broken  int                          // hard rules that the first layout had to break; no other may break more
 }
 
 // limit is that choices cost no more than one that was found, so that none takes a sheet of a dearer kind.
@@ -106,7 +105,7 @@ func (e *explorer) search() error {
 		before = e.layouts
 		steps := []func() error{offcuts.look, e.closeGaps}
 		if round > 0 {
-			steps = []func() error{offcuts.look, offcuts.shuffle, e.vary, e.closeGaps}
+			steps = []func() error{offcuts.look, offcuts.shuffle, e.closeGaps}
 		}
 		for _, step := range steps {
 			if err := step(); err != nil || e.ended() {

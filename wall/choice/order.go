@@ -129,6 +129,9 @@ func (e *explorer) closed(blemish *fraction.Ratio, c *Choice) bool {
 // fewer pieces more are looked at, since each takes less time, and of those with more fewer.
 const usualPieces = 24
 
+// boardsOfPiece is how many boards count as one piece there: their nests are mostly of one dimension.
+const boardsOfPiece = 5
+
 // An order goes on beyond one part in so many of the layouts that it may take only if so many times as many as it met so
 // far can close what it is to close.
 const (
@@ -140,6 +143,9 @@ const (
 // not lead there.
 func (e *explorer) pursue(o *order, layouts int, closed func() bool) error {
 	all := layouts * usualPieces
+	if e.room.Profile.Boards {
+		all *= boardsOfPiece
+	}
 	for left := all; left > 0 && !closed() && !e.ended(); {
 		if all-left > all/triedShare && !o.leadsTo(closed) {
 			return nil

@@ -121,8 +121,7 @@ func (e *explorer) measure() error {
 	if len(e.prices) == 0 {
 		return nil
 	}
-	e.families = e.prices[0].price.Windowed()
-	for _, family := range e.families {
+	for _, family := range e.prices[0].price.Windowed() {
 		if err := e.mix(family); err != nil || e.ended() {
 			return err
 		}
@@ -214,46 +213,6 @@ func (e *explorer) play() error {
 		}
 		slack = min(slackAtFirst, max(leastSlack, slackOfOpen*open))
 		game.Meet(e.priced(layout))
-	}
-	return nil
-}
-
-// variedPrices is how many mixtures by chance are tried in a round of DefaultLayouts.
-const variedPrices = 40
-
-// vary looks at the layouts of least price by mixtures of windows by chance while the least need is open, then at those of the
-// least sum of such a price and blemish while a step between two choices is: the boards of two layouts differ only by their
-// origins, and in one order the next are nearly alike.
-func (e *explorer) vary() error {
-	if !e.room.Profile.Boards || len(e.families) == 0 {
-		return nil
-	}
-	for n := variedPrices * e.budget.Layouts / DefaultLayouts; n > 0 && !e.ended(); n-- {
-		need, step := e.needOpen(), e.openStep()
-		if !need && step < 0 {
-			return nil
-		}
-		family := e.families[e.dice.IntN(len(e.families))]
-		shares := make([]float64, len(family))
-		for i := range shares {
-			share := e.dice.Float64()
-			shares[i] = share * share * share // few windows make up most
-		}
-		e.steps += e.panels() * stepsOfPanel
-		var o *order
-		var err error
-		if w := nest.Mixed(family, shares); need {
-			o, err = e.startFine(w)
-		} else {
-			a, b := e.step(step)
-			o, err = e.startSum(w, b.Total.Sub(a.Total), a, b)
-		}
-		if err != nil {
-			return err
-		}
-		if o != nil {
-			e.drop(o)
-		}
 	}
 	return nil
 }
