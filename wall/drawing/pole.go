@@ -33,10 +33,6 @@ func ticks(x0, x1, y float64) string {
 // chain draws dimensions in breaks of a line, or under it beside other stops, with what they are at the left, and returns
 // where they end.
 func (e *elevation) chain(y float64, what string, under []stop, spans ...span) float64 {
-	start, w := e.x(spans[0].lo)-8, textWidth(what, typeSize)
-	if seat := (box{start - w, y - 8, w, laneHigh}); w < start && !slices.ContainsFunc(e.taken, seat.overlaps) {
-		line{what}.write(&e.node, "", start, y+4.6, "end")
-	}
 	for _, s := range spans {
 		x0, x1, w := e.x(s.lo), e.x(s.hi), s.text.width(typeSize)+6
 		mid := (x0 + x1) / 2
@@ -48,7 +44,16 @@ func (e *elevation) chain(y float64, what string, under []stop, spans ...span) f
 		e.stroke("pole", ticks(x0, x1, y), mid-w/2, "M", mid+w/2, y, "H", x1)
 		s.text.write(&e.node, "", mid, y+4.6, "middle")
 	}
-	if n := float64(len(under)); n == 0 || n*poleGap > e.Width-16 {
+	start, w, up, n := e.x(spans[0].lo)-8, textWidth(what, typeSize), 0.0, float64(len(under))
+	for i, s := range under {
+		if float64(i-2)*poleGap > s.ink-under[0].ink {
+			up = 7 // over leads that spread to the left
+		}
+	}
+	if seat := (box{start - w, y - 8 - up, w, laneHigh}); w < start && !slices.ContainsFunc(e.taken, seat.overlaps) {
+		line{what}.write(&e.node, "", start, y+4.6-up, "end")
+	}
+	if n == 0 || n*poleGap > e.Width-16 {
 		return y + laneHigh // the table has them
 	}
 	return e.below(under, 8, e.Width-8, y, 1, 0, 11, func(stop) {}) + 4

@@ -354,3 +354,18 @@ func TestBlemishAtAnEndIsOnTheWall(t *testing.T) {
 		}
 	}
 }
+
+// The number of a part stands over the lines of the saw, which may go on under it where it has no other place.
+func TestLinesOfTheSawLieUnderTheNumbersOfParts(t *testing.T) {
+	p := kitchen()
+	for i := range p.Sheets {
+		pic, err := Sheet(p, i)
+		if err != nil {
+			t.Fatal(err)
+		}
+		svg := string(pic.SVG())
+		if last, first := strings.LastIndex(svg, `class="cut"`), strings.Index(svg, `class="tag"`); last < 0 || first < last {
+			t.Errorf("sheet %d: the last line of the saw at %d, the first number at %d", i+1, last, first)
+		}
+	}
+}

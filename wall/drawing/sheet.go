@@ -58,7 +58,10 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 1, 4, 12, bare)
 		d.leads = d.add("g")
 		d.sawnOut()
-		d.labels() // before the cuts, which have more places
+		for _, c := range sheet.Cuts { // under the labels, which may have no place clear of them
+			d.add("path", "class", "cut", "stroke-width", max(1.8, p.Saw.Kerf.Float64()*d.across()), "d", pen("M", d.kerf(c).from, "L", d.kerf(c).to))
+		}
+		d.labels() // before the numbers of the cuts, which have more places
 		d.cuts()
 		d.offcutLabels()
 		d.Height = d.block(bottom+4, false, line{counted(ref("S%d", sheet.Number)), p.Profile.Word(": Sheet ", ": Board "), figure{fmt.Sprint(sheet.Number), d.path + "number"}, ", ", figure{sheet.Stock, d.path + "stock"}})
@@ -169,12 +172,9 @@ func (d *sheetDrawing) sawnOut() {
 	}
 }
 
-// cuts draws the cuts in sawing order, each with its number on its line, or beside it with a lead; one
+// cuts numbers the cuts in sawing order, each on its line, or beside it with a lead; one
 // without room for that has its number in the table alone.
 func (d *sheetDrawing) cuts() {
-	for _, c := range d.sheet.Cuts {
-		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()), "d", pen("M", d.kerf(c).from, "L", d.kerf(c).to))
-	}
 	for i, c := range d.sheet.Cuts {
 		kerf := d.kerf(c)
 		on := kerf.numberSeats([]float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95})
