@@ -40,7 +40,7 @@ func TestErrorOfABound(t *testing.T) {
 		t.Error("no error with a blade of -1 in")
 	}
 	e.nested[partsKey(fraction.Must(Nesting(e.room, &wall.Layout{})))] = nested{blemish: blemish(1)} // was looked at before
-	e.found, e.fewer = nil, func() ([]Choice, error) { return []Choice{small(2, 5, 5, 5, 0)}, nil }
+	e.found, e.fewer = nil, func(ruling) ([]Choice, error) { return []Choice{small(2, 5, 5, 5, 0)}, nil }
 	if err := e.takeOver(); err == nil {
 		t.Error("no error for a layout that was found with fewer kinds of stock")
 	}

@@ -236,7 +236,7 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 
 // explore finds the trade-off of a room, of which m is the model. Choices that others found are taken over from fewer, where
 // it is not nil.
-func explore(ctx context.Context, m *wall.Model, room Problem, b Budget, fewer func() ([]Choice, error)) (c Choices, err error) {
+func explore(ctx context.Context, m *wall.Model, room Problem, b Budget, fewer fewer) (c Choices, err error) {
 	defer fraction.Catch(&err)
 	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, dice: rand.New(rand.NewPCG(1, 0)), nested: map[string]nested{}, between: map[[2]fraction.Ratio]*order{}}
 	defer e.close()

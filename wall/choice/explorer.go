@@ -33,7 +33,7 @@ type explorer struct {
 	room   wall.Room
 	model  *wall.Model
 	budget Budget
-	fewer  func() ([]Choice, error) // what is found with fewer kinds of stock
+	fewer  fewer // what is found with fewer kinds of stock
 
 	found   []Choice          // a front, from least blemish up
 	layouts int               // looked at
@@ -256,7 +256,7 @@ func (e *explorer) takeOver() error {
 	if e.fewer == nil {
 		return nil
 	}
-	choices, err := e.fewer()
+	choices, err := e.fewer(e.noUse)
 	if err != nil {
 		return err
 	}
@@ -277,6 +277,14 @@ func (e *explorer) takeOver() error {
 		e.keep(e.choice(c.Layout, c.Nest))
 	}
 	return nil
+}
+
+// noUse reports whether no choice with these kinds of stock alone needs less than the layout of least blemish, which looks as good.
+func (e *explorer) noUse(kinds []nest.Stock) (bool, error) {
+	looks, bare := &e.found[0], e.bare
+	bare.Stock = kinds
+	lower, err := nest.StripBound(bare, e.room.Gaps.Seam, e.strips)
+	return looks.complete() && looks.Need.Compare(Need{lower.Cost, lower.Bought, lower.Sheets}) <= 0, err
 }
 
 // partsKey is the same for problems with the same parts in the same order.

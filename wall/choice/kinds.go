@@ -70,24 +70,40 @@ func (k *kinds) explore(set uint) (c Choices, err error) {
 	}
 	defer func() { k.known[set] = explored{c, err} }()
 	room := k.room
-	room.Stock = nil
-	for _, i := range of(set) {
-		room.Stock = append(room.Stock, k.room.Stock[i])
-	}
+	room.Stock = k.stock(set)
 	m, err := k.model.WithStock(room.Stock)
 	if err != nil {
 		return Choices{}, err
 	}
-	return explore(k.ctx, m, room, k.budget, func() ([]Choice, error) { return k.without(set) })
+	return explore(k.ctx, m, room, k.budget, func(noUse ruling) ([]Choice, error) { return k.without(set, noUse) })
 }
 
-// without returns the choices that are found with one kind of a set less, for the stock of the set.
-func (k *kinds) without(set uint) (all []Choice, err error) {
+// fewer returns choices with fewer kinds of stock, but for kinds that are ruled to be of no use.
+type fewer func(noUse ruling) ([]Choice, error)
+
+type ruling func(kinds []nest.Stock) (bool, error)
+
+// stock returns the kinds of a set.
+func (k *kinds) stock(set uint) (kinds []nest.Stock) {
+	for _, i := range of(set) {
+		kinds = append(kinds, k.room.Stock[i])
+	}
+	return kinds
+}
+
+// without returns the choices that are found with one kind of a set less, where that is of use, for the stock of the set.
+func (k *kinds) without(set uint, noUse ruling) (all []Choice, err error) {
 	if n := bits.OnesCount(set); n < 2 || n > mostKinds {
 		return nil, nil
 	}
 	for _, i := range of(set) {
 		less := set &^ (1 << i)
+		if none, err := noUse(k.stock(less)); none || err != nil {
+			if err != nil {
+				return nil, err
+			}
+			continue
+		}
 		c, err := k.explore(less)
 		var none *wall.NoLayoutError
 		var short *ShortError
