@@ -189,16 +189,24 @@ func TestWordsOfEnds(t *testing.T) {
 
 // What was found with a set of kinds, an error too, is not looked for again.
 func TestSetsOfKindsAreExploredOnce(t *testing.T) {
-	k := kinds{ctx: t.Context(), known: map[uint]explored{3: {Choices{Front: []Choice{small(1, 2, 3, 4, 0)}}, nil}, 5: {Choices{}, errors.New("none fits")}}}
-	if c, err := k.explore(3); err != nil || len(c.Front) != 1 {
+	k := kinds{ctx: t.Context(), known: map[uint]explored{3: {Choices{Front: []Choice{small(1, 2, 3, 4, 0)}}, nil, false}, 5: {Choices{}, errors.New("none fits"), false}}}
+	if c, err := k.explore(3, nil); err != nil || len(c.Front) != 1 {
 		t.Errorf("%v, %v", c, err)
 	}
-	if _, err := k.explore(5); err == nil || err.Error() != "none fits" {
+	if _, err := k.explore(5, nil); err == nil || err.Error() != "none fits" {
 		t.Errorf("error %v", err)
 	}
 	k.room.Stock = make([]nest.Stock, 1)
-	if _, err := k.explore(1); err == nil || k.known[1].err != err {
+	if _, err := k.explore(1, nil); err == nil || k.known[1].err != err {
 		t.Errorf("a set of kinds for no model: %v, remembered as %v", err, k.known[1].err)
+	}
+	k.room.Stock = make([]nest.Stock, 3)
+	k.known[6] = explored{Choices{Least: Need{Sheets: 4}}, nil, true} // a search that ended where the rest was of no use
+	for most, known := range map[int]bool{3: true, 4: true, 5: false} {
+		if _, err := k.explore(6, func(least Need) bool { return least.Sheets >= most }); (err == nil) != known {
+			t.Errorf("of no use from %d sheets on: error %v", most, err)
+		}
+		k.known[6] = explored{Choices{Least: Need{Sheets: 4}}, nil, true}
 	}
 }
 

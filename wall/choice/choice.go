@@ -223,11 +223,11 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 		return Choices{}, err
 	}
 	if len(room.Stock) >= bits.UintSize {
-		return explore(ctx, m, room, b, nil)
+		return explore(ctx, m, room, b, nil, nil)
 	}
 	k := kinds{ctx: ctx, model: m, room: room, budget: b, known: map[uint]explored{}}
 	set := k.useful()
-	c, err = k.explore(set)
+	c, err = k.explore(set, nil)
 	for i, f := range c.Front {
 		c.Front[i] = f.restocked(of(set), of(1<<len(room.Stock)-1))
 	}
@@ -236,15 +236,18 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 
 // explore finds the trade-off of a room, of which m is the model. Choices that others found are taken over from fewer, where
 // it is not nil.
-func explore(ctx context.Context, m *wall.Model, room Problem, b Budget, fewer fewer) (c Choices, err error) {
+func explore(ctx context.Context, m *wall.Model, room Problem, b Budget, fewer func(ruling) ([]Choice, error), noneOf ruling) (c Choices, err error) {
 	defer fraction.Catch(&err)
-	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, dice: rand.New(rand.NewPCG(1, 0)), nested: map[string]nested{}, between: map[[2]fraction.Ratio]*order{}}
+	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, noneOf: noneOf, dice: rand.New(rand.NewPCG(1, 0)), nested: map[string]nested{}, between: map[[2]fraction.Ratio]*order{}}
 	defer e.close()
 	if err := e.search(); err != nil {
 		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {
 			return Choices{}, err
 		}
 		e.end = ContextStopped // the best so far counts
+	}
+	if e.ruledOut() {
+		return e.choices()
 	}
 	if err := e.searchEnds(); err != nil {
 		return Choices{}, err

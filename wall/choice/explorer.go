@@ -33,7 +33,8 @@ type explorer struct {
 	room   wall.Room
 	model  *wall.Model
 	budget Budget
-	fewer  fewer // what is found with fewer kinds of stock
+	fewer  func(noUse ruling) ([]Choice, error) // what is found with fewer kinds of stock, but what is of no use
+	noneOf ruling                               // what is of no use here; nil for nothing
 
 	found   []Choice          // a front, from least blemish up
 	layouts int               // looked at
@@ -127,7 +128,7 @@ func (e *explorer) ended() bool {
 		e.end = LayoutsSpent
 	case e.stopped():
 		e.end = ContextStopped
-	case e.tooLittle():
+	case e.tooLittle(), e.ruledOut():
 	case e.nothingOpen():
 		e.end = GapsClosed
 	default:
@@ -279,13 +280,14 @@ func (e *explorer) takeOver() error {
 	return nil
 }
 
-// noUse reports whether no choice with these kinds of stock alone needs less than the layout of least blemish, which looks as good.
-func (e *explorer) noUse(kinds []nest.Stock) (bool, error) {
-	looks, bare := &e.found[0], e.bare
-	bare.Stock = kinds
-	lower, err := nest.StripBound(bare, e.room.Gaps.Seam, e.strips)
-	return looks.complete() && looks.Need.Compare(Need{lower.Cost, lower.Bought, lower.Sheets}) <= 0, err
+// noUse reports whether what needs no less than this is of no use: the layout of least blemish does not need more.
+func (e *explorer) noUse(least Need) bool {
+	looks := &e.found[0]
+	return looks.complete() && looks.Need.Compare(least) <= 0
 }
+
+// ruledOut reports whether nothing that the search may find is of use.
+func (e *explorer) ruledOut() bool { return e.noneOf != nil && e.noneOf(e.least) }
 
 // partsKey is the same for problems with the same parts in the same order.
 func partsKey(p nest.Problem) string {

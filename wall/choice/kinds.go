@@ -30,6 +30,7 @@ type kinds struct {
 type explored struct {
 	Choices
 	err error
+	cut bool // it may have ended where the rest was of no use
 }
 
 // of returns the numbers of the kinds in a set.
@@ -63,48 +64,35 @@ func (k *kinds) useful() (set uint) {
 	return set
 }
 
-// explore returns what is found with a set of kinds.
-func (k *kinds) explore(set uint) (c Choices, err error) {
-	if x, ok := k.known[set]; ok {
+// explore returns what is found with a set of kinds, at least what is of use.
+func (k *kinds) explore(set uint, noUse ruling) (c Choices, err error) {
+	if x, ok := k.known[set]; ok && (!x.cut || noUse != nil && noUse(x.Least)) {
 		return x.Choices, x.err
 	}
-	defer func() { k.known[set] = explored{c, err} }()
+	defer func() { k.known[set] = explored{c, err, noUse != nil && (err != nil || noUse(c.Least))} }()
 	room := k.room
-	room.Stock = k.stock(set)
+	room.Stock = nil
+	for _, i := range of(set) {
+		room.Stock = append(room.Stock, k.room.Stock[i])
+	}
 	m, err := k.model.WithStock(room.Stock)
 	if err != nil {
 		return Choices{}, err
 	}
-	return explore(k.ctx, m, room, k.budget, func(noUse ruling) ([]Choice, error) { return k.without(set, noUse) })
+	return explore(k.ctx, m, room, k.budget, func(noUse ruling) ([]Choice, error) { return k.without(set, noUse) }, noUse)
 }
 
-// fewer returns choices with fewer kinds of stock, but for kinds that are ruled to be of no use.
-type fewer func(noUse ruling) ([]Choice, error)
+// ruling says whether choices that need no less than this are of no use.
+type ruling func(least Need) bool
 
-type ruling func(kinds []nest.Stock) (bool, error)
-
-// stock returns the kinds of a set.
-func (k *kinds) stock(set uint) (kinds []nest.Stock) {
-	for _, i := range of(set) {
-		kinds = append(kinds, k.room.Stock[i])
-	}
-	return kinds
-}
-
-// without returns the choices that are found with one kind of a set less, where that is of use, for the stock of the set.
+// without returns the choices that are found with one kind of a set less, where they are of use, for the stock of the set.
 func (k *kinds) without(set uint, noUse ruling) (all []Choice, err error) {
 	if n := bits.OnesCount(set); n < 2 || n > mostKinds {
 		return nil, nil
 	}
 	for _, i := range of(set) {
 		less := set &^ (1 << i)
-		if none, err := noUse(k.stock(less)); none || err != nil {
-			if err != nil {
-				return nil, err
-			}
-			continue
-		}
-		c, err := k.explore(less)
+		c, err := k.explore(less, noUse)
 		var none *wall.NoLayoutError
 		var short *ShortError
 		if err != nil && !errors.As(err, &none) && !errors.As(err, &short) {
