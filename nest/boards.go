@@ -100,7 +100,7 @@ func (c *generator) standard(group int, value int64) standard {
 // near fills a board at prices between the best so far and those of the programme, which settles sooner so, and reports
 // whether that is worth more than above at the latter.
 func (c *generator) near(now []int64, above int64) bool {
-	if c.best.value == nil {
+	if c.best.holds == 0 {
 		return false
 	}
 	p := prices{value: make([]int64, len(now))}
@@ -122,6 +122,7 @@ func (c *generator) near(now []int64, above int64) bool {
 
 // fullestBoard returns the most that a board of a kind is worth, no less than any that the saw can make of the pieces needed, and
 // a filling of that worth if it is more than above and lengths are not rounded: it may take a piece more often than it is needed.
+// It takes time in proportion to the pieces and the units of length.
 func (c *generator) fullestBoard(kind int, value []int64, need []int, above int64) (most int64, filling []spot) {
 	j, k := c.job, &c.job.kinds[kind]
 	unit := k.h + j.kerf
@@ -140,6 +141,9 @@ func (c *generator) fullestBoard(kind int, value []int64, need []int, above int6
 		for _, at := range q.at[:q.ways] {
 			if x := floorMod(at-k.phase, j.pitch); x+q.w <= k.w {
 				high := int((q.h + j.kerf) / unit)
+				if high == 0 {
+					return math.MaxInt64, nil // lower than lengths are rounded: nothing is known
+				}
 				b.items = append(b.items, standing{span{x, x + q.w}, g, high, value[g], min(need[g], b.tall/high)})
 			}
 		}

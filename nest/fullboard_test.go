@@ -2,6 +2,7 @@ package nest
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -101,5 +102,31 @@ func TestRememberedPrices(t *testing.T) {
 	})
 	if better == 0 {
 		t.Error("no price that was remembered gave the best bound")
+	}
+}
+
+// Lengths are rounded where a board has many marks: then it is worth no less; and nothing is known of one with parts lower than that.
+func TestFullestBoardOfManyMarks(t *testing.T) {
+	board := func(heights ...fraction.Length) (most int64, filling []spot) {
+		p := Problem{Stock: []Stock{{Width: fraction.Inches(6), Length: fraction.Inches(96)}}, Pattern: Pattern{Pitch: fraction.Inches(6)}}
+		for n, h := range heights {
+			p.Parts = append(p.Parts, Part{Number: n, Width: fraction.Inches(6), Height: h})
+		}
+		j, err := prepare(&p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, relax := j.lower(never)
+		groups := j.groups(relax.pieces)
+		c := newGenerator(context.Background(), j, relax, groups, newWeights(j, groups, relax), nil)
+		return c.fullestBoard(c.kind, slices.Repeat([]int64{1}, len(groups)), c.need, 0)
+	}
+	fine := fraction.Of(1, 1024)
+	long := fraction.Inches(32).Sub(fine)
+	if most, filling := board(long, long, long, long.Sub(fine)); most != 3 || filling != nil {
+		t.Errorf("worth %d, filled with %v; want 3 and nothing real", most, filling)
+	}
+	if most, _ := board(long, fine); most < mostWhole {
+		t.Errorf("worth %d beside a part of 1/1024 in, want to know nothing", most)
 	}
 }
