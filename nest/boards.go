@@ -57,13 +57,18 @@ type standard struct {
 // mostStandards is how many jobs' prices are remembered.
 const mostStandards = 4
 
-// recall bounds the job by the prices of others: a piece is worth as much as the dearest that could be cut from it.
+// recall bounds the job by the prices of others: a piece is worth as much as one of its size, or else as the dearest that could be
+// cut from it.
 func (c *generator) recall() {
 	for _, known := range c.job.memory.boards {
 		p := prices{}
 		for g := range c.groups {
 			own, value := c.standard(g, 0), int64(0)
 			for _, s := range known {
+				if s.left == own.left && s.right == own.right && s.height == own.height {
+					value = s.value
+					break
+				}
 				if s.value > value && s.height.Compare(own.height) <= 0 && own.left.Compare(s.left) <= 0 && s.right.Compare(own.right) <= 0 {
 					value = s.value
 				}
