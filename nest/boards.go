@@ -61,7 +61,7 @@ const mostStandards = 4
 // cut from it.
 func (c *generator) recall() {
 	for _, known := range c.job.memory.boards {
-		p := prices{}
+		var values []int64
 		for g := range c.groups {
 			own, value := c.standard(g, 0), int64(0)
 			for _, s := range known {
@@ -73,12 +73,10 @@ func (c *generator) recall() {
 					value = s.value
 				}
 			}
-			p.value, p.total = append(p.value, value), p.total+uint64(value)*uint64(c.need[g])
+			values = append(values, value)
 		}
-		most, _ := c.fullestBoard(c.kind, p.value, c.need, math.MaxInt64)
-		if p.holds = uint64(most); 0 < most && p.holds < mostWhole {
-			c.raise(p)
-		}
+		most, _ := c.fullestBoard(c.kind, values, c.need, math.MaxInt64)
+		c.raise(c.pricesOf(values), most)
 	}
 }
 
@@ -108,16 +106,13 @@ func (c *generator) near(now []int64, above int64) bool {
 	if c.best.holds == 0 {
 		return false
 	}
-	p := prices{value: make([]int64, len(now))}
+	values := make([]int64, len(now))
 	scale := float64(sheetOfPrices) / float64(c.best.holds)
 	for g, v := range now {
-		p.value[g] = int64(float64(nearBoards*(float64(c.best.value[g])*scale)) + float64((1-nearBoards)*float64(v)))
-		p.total += uint64(p.value[g]) * uint64(c.need[g])
+		values[g] = int64(float64(nearBoards*(float64(c.best.value[g])*scale)) + float64((1-nearBoards)*float64(v)))
 	}
-	most, filling := c.fullestBoard(c.kind, p.value, c.need, 0)
-	if p.holds = uint64(most); p.holds < mostWhole {
-		c.raise(p)
-	}
+	most, filling := c.fullestBoard(c.kind, values, c.need, 0)
+	c.raise(c.pricesOf(values), most)
 	var worth int64
 	for _, at := range filling {
 		worth += now[c.groupOf[at.piece]]

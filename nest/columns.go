@@ -137,13 +137,19 @@ func (c *generator) run(sheets int, nodes int) {
 	}
 }
 
-// price looks thoroughly for fillings that are worth more than a sheet at the prices, and bounds the
-// job by them.
-func (c *generator) price(value []int64, sheets int) (more bool) {
-	p := prices{value: slices.Clone(value)}
+// pricesOf returns values of the groups with what the whole job is worth by them.
+func (c *generator) pricesOf(value []int64) prices {
+	p := prices{value: value}
 	for g, v := range value {
 		p.total += uint64(v) * uint64(c.need[g])
 	}
+	return p
+}
+
+// price looks thoroughly for fillings that are worth more than a sheet at the prices, and bounds the
+// job by them.
+func (c *generator) price(value []int64, sheets int) (more bool) {
+	p := c.pricesOf(slices.Clone(value))
 	above := int64(sheetOfPrices + len(c.groups))
 	if sheets > 0 {
 		above = max(above, int64(p.total-1)/int64(sheets))
@@ -153,9 +159,7 @@ func (c *generator) price(value []int64, sheets int) (more bool) {
 		enough = 0 // fillings may not be real, so the most they are worth is wanted
 	}
 	most, more := c.fullest(c.kind, value, above, enough)
-	if p.holds = uint64(most); p.holds < mostWhole {
-		c.raise(p)
-	}
+	c.raise(p, most)
 	return more
 }
 
@@ -276,10 +280,10 @@ func (c *generator) locate(out []spot, b *build, in []int, x, y int64) (all []sp
 	return out, max(end, beside)
 }
 
-// raise makes weights of prices that bound the job better than those before, once it is known what
-// sheets of the other kinds hold.
-func (c *generator) raise(p prices) {
-	if c.best.value != nil && compareProducts(p.total, c.best.holds, c.best.total, p.holds) <= 0 {
+// raise makes weights of prices by which a sheet is worth no more than most, if they bound the job better than those before and
+// it is known what sheets of the other kinds hold.
+func (c *generator) raise(p prices, most int64) {
+	if p.holds = uint64(most); most <= 0 || p.holds >= mostWhole || c.best.value != nil && compareProducts(p.total, c.best.holds, c.best.total, p.holds) <= 0 {
 		return
 	}
 	each, whole := make([]uint64, len(c.groups)), make([]uint64, len(c.job.kinds))
